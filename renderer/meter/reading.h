@@ -1,0 +1,95 @@
+// What the meter found, as plain data: the report's content before anyone prints it.
+#pragma once
+
+#include <array>
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "base/geometry.h"
+
+namespace understudy {
+
+enum class Receptor { kFlat, kDome };
+enum class Facing { kCamera, kKey, kSurface };
+
+struct LightReading {
+    std::string light;
+    double exposure_lxs = 0.0;
+    double standard_error_lxs = 0.0;
+    double f_number = 0.0;
+};
+
+struct Reading {
+    std::string point;  // "face", "forehead", …
+    Receptor receptor = Receptor::kFlat;
+    Facing facing = Facing::kCamera;
+    Double3 position_m{0.0};
+    Double3 normal{0.0, 0.0, 1.0};
+    double exposure_lxs = 0.0;  // lights and ambient together
+    double standard_error_lxs = 0.0;
+    double f_number = 0.0;
+    double stops_from_camera = 0.0;  // over the camera's aperture; −infinity in the dark
+    std::vector<LightReading> by_light;  // the scene's lights in order, then "ambient" when there is any
+};
+
+// Key and fill as the trade counts them: fill is all that is not the key; read on the cheek that the key lights more.
+struct Ratio {
+    double key_to_fill = 0.0;           // K : F
+    double key_and_fill_to_fill = 0.0;  // (K + F) : F
+    double stops = 0.0;                 // lit cheek over shadow cheek, all lights on
+    std::string lit_cheek;              // "camera-left" or "camera-right"
+};
+
+struct Catchlight {
+    std::string eye;    // "camera-left", "camera-right"
+    std::string light;  // or the panel's name
+    bool is_panel = false;
+    double clock_deg = 0.0;        // clockwise from 12 as seen in the picture
+    Vec2 offset_in_iris{0.0F};     // from the iris centre, in iris radii, right and up as seen
+    Vec2 pixel{0.0F};              // from the picture's top left corner
+    double width_in_iris = 0.0;    // of the whole mirror image, in iris radii
+    double height_in_iris = 0.0;
+    double visible = 0.0;          // share of the mirror image that is on the cornea and neither hidden nor blocked
+    std::string hidden_by;         // what takes the largest share away; "" when nothing does
+};
+
+enum class EyeVerdict { kDark, kDim, kLit };
+
+struct EyeReading {
+    std::string eye;
+    double exposure_lxs = 0.0;
+    double standard_error_lxs = 0.0;
+    double stops_from_cheek = 0.0;
+    EyeVerdict verdict = EyeVerdict::kDark;
+    Double3 cornea_centre_m{0.0};
+    Double3 iris_centre_m{0.0};
+    Double3 axis{0.0, 0.0, 1.0};
+};
+
+struct LightPower {
+    std::string light;
+    double lumens = 0.0;      // continuous: lm; flash: lm·s
+    bool flash = true;
+    double energy_j = 0.0;    // flash: what the pack is set to, by the kit's efficacy
+    double f_number = 0.0;    // its own reading at the face, square to it, nothing of the sitter in the way
+};
+
+struct MeterReport {
+    std::string title;
+    Double3 camera_position_m{0.0};
+    Double3 camera_aim_m{0.0};
+    double aperture = 4.0;
+    double shutter_s = 0.005;
+    double iso = 200.0;
+    double ev100 = 0.0;
+    std::vector<LightPower> powers;
+    std::vector<Reading> readings;
+    std::optional<Ratio> ratio;  // none without cheeks, or without any fill
+    double ambient_lxs = 0.0;
+    double ambient_stops_from_camera = 0.0;
+    std::optional<std::vector<Catchlight>> catchlights;  // none without eyes
+    std::optional<std::vector<EyeReading>> eyes;
+};
+
+}  // namespace understudy

@@ -1,0 +1,253 @@
+// One lighting setup as plain data: what a scene file says, checked, in SI units.
+//
+// Angles are in degrees here, as in the file, because a person reads both; every other number is in the unit of its
+// name. Places on the studio floor are resolved by setup/placement.h once the sitter's face is known.
+#pragma once
+
+#include <array>
+#include <filesystem>
+#include <optional>
+#include <string>
+#include <variant>
+#include <vector>
+
+#include "base/geometry.h"
+
+namespace understudy {
+
+// Where in a file a thing was said, for messages about it.
+struct SourcePlace {
+    std::string file;
+    int line = 0;
+    int column = 0;
+};
+
+// ---- places -------------------------------------------------------------------------------------------------------
+
+// Like a stand on the studio floor. Exactly one of height_m and elevation_deg, or neither: eye height.
+struct StandPlacement {
+    double angle_deg = 0.0;  // round the mark from the camera's side, negative = camera left
+    std::optional<double> height_m;
+    std::optional<double> elevation_deg;
+    double distance_m = 1.0;  // from the sitter's face, in a straight line
+    SourcePlace said_at;
+};
+
+struct Aim {
+    enum class Target { kFace, kEyes, kChest, kCrown, kBackdrop, kCamera, kPoint };
+    Target target = Target::kFace;
+    Double3 point_m{0.0};  // for kPoint
+};
+
+struct Placement {
+    std::variant<StandPlacement, Double3> where = StandPlacement{};
+    Aim aim;
+    double feather_deg = 0.0;  // the axis turned away sideways, positive = toward the camera
+    double roll_deg = 0.0;     // round the axis, 0 = the long side upright
+};
+
+// ---- picture and camera -------------------------------------------------------------------------------------------
+
+enum class Treatment { kColour, kBlackAndWhite };
+
+struct WhiteBalance {
+    bool as_lit = false;     // the white of the light that falls on the face
+    double kelvin = 5500.0;  // otherwise
+};
+
+struct PictureSettings {
+    int width = 640;
+    int height = 800;
+    Treatment treatment = Treatment::kColour;
+    int samples = 64;
+    WhiteBalance white_balance;
+    unsigned seed = 0;
+};
+
+struct Focus {
+    enum class On { kNearEye, kFace, kBackdrop, kDistance };
+    On on = On::kNearEye;
+    double distance_m = 0.0;  // from the lens, for kDistance
+};
+
+// What decides how bright a given light is in the picture.
+struct ExposureSettings {
+    double aperture = 4.0;
+    double shutter_s = 1.0 / 200.0;
+    double iso = 200.0;
+};
+
+struct CameraSettings {
+    double focal_length_m = 0.085;
+    double sensor_long_m = 0.036;
+    double sensor_short_m = 0.024;
+    Placement placement;  // its StandPlacement's distance is from lens to face
+    ExposureSettings exposure;
+    Focus focus;
+};
+
+// ---- sitter -------------------------------------------------------------------------------------------------------
+
+struct GazeAtCamera {};
+struct GazeAtLight {
+    std::string name;
+};
+struct GazeAngles {
+    double across_deg = 0.0;  // relative to the face, positive = camera right
+    double up_deg = 0.0;
+};
+using Gaze = std::variant<GazeAtCamera, GazeAtLight, GazeAngles>;
+
+// An .obj of one's own: how it stands in its file.
+struct OwnMesh {
+    std::filesystem::path path;
+    double scale_m = 1.0;                // metres a unit of the file
+    Double3 up{0.0, 1.0, 0.0};           // in the file's axes
+    Double3 front{0.0, 0.0, 1.0};        // in the file's axes
+    std::optional<Double3> left_eye;     // the sitter's left eyeball's centre, in the file's units and axes
+    std::optional<Double3> right_eye;
+};
+
+struct NobodyThere {};
+struct MattBall {};
+struct LibraryHead {
+    std::string name;
+    std::filesystem::path path;  // its TOML file of shape amounts
+};
+using HeadChoice = std::variant<NobodyThere, MattBall, LibraryHead, OwnMesh>;
+
+struct SkinSettings {
+    std::optional<double> melanin;  // volume fraction of melanosomes in the epidermis, 0 … 0.5; none: the head's own
+    std::optional<double> blood;    // volume fraction of blood in the dermis, 0 … 0.2; none: the head's own
+};
+
+struct SitterSettings {
+    HeadChoice head;
+    SourcePlace head_said_at;
+    double eye_height_m = 1.25;
+    double turn_deg = 0.0;  // positive = toward camera right
+    double chin_deg = 0.0;  // positive = up
+    double lean_deg = 0.0;  // positive = toward camera right
+    Gaze gaze = GazeAtCamera{};
+    SkinSettings skin;
+};
+
+// ---- lights -------------------------------------------------------------------------------------------------------
+
+struct RectangleShape {
+    double width_m = 0.0;
+    double height_m = 0.0;
+};
+struct DiscShape {
+    double diameter_m = 0.0;
+};
+struct RingShape {
+    double diameter_m = 0.0;
+    double inner_m = 0.0;
+};
+struct PolygonShape {
+    int sides = 8;
+    double diameter_m = 0.0;  // across the corners
+};
+struct SphereShape {
+    double diameter_m = 0.0;
+};
+struct DomeShape {  // the inside of an umbrella's canopy
+    double diameter_m = 0.0;
+    double depth_m = 0.0;  // from the rim's plane to the canopy's middle, at most half the diameter
+};
+using ModifierShape = std::variant<RectangleShape, DiscShape, RingShape, PolygonShape, SphereShape, DomeShape>;
+
+struct ModifierSettings {
+    std::string name;  // of the kit, or the shape's name for one's own
+    ModifierShape shape;
+    double efficiency = 1.0;  // light out of the front over light out of the tube
+};
+
+struct PowerFromMeter {
+    double f_number = 4.0;
+};
+struct PowerFromEnergy {
+    double joules = 0.0;
+};
+struct PowerFromFlux {
+    double lumens = 0.0;
+};
+struct PowerFromKey {
+    double stops = 0.0;
+};
+using Power = std::variant<PowerFromMeter, PowerFromEnergy, PowerFromFlux, PowerFromKey>;
+
+enum class SourceKind { kFlash, kContinuous };
+
+// What the light's spectrum is: a colour temperature, or a CIE illuminant by name.
+struct LightColour {
+    double kelvin = 5500.0;
+    std::string illuminant;  // "" or a name known to spectrum/illuminant.h, e.g. "FL11"
+};
+
+struct LightSettings {
+    std::string name;
+    ModifierSettings modifier;
+    Placement placement;
+    SourceKind source = SourceKind::kFlash;
+    LightColour colour;
+    Power power;
+    SourcePlace said_at;
+};
+
+// ---- things that only reflect -------------------------------------------------------------------------------------
+
+enum class Metal { kSilver, kGold };
+struct Reflectance {
+    double value = 0.0;  // 0 … 0.98
+};
+using Surface = std::variant<Reflectance, Metal>;
+
+struct PanelSettings {
+    std::string name;
+    Surface surface;
+    double width_m = 1.0;
+    double height_m = 1.5;
+    Placement placement;
+    SourcePlace said_at;
+};
+
+struct BackdropSettings {
+    Surface surface;
+    double distance_m = 1.5;  // behind the mark
+    double width_m = 2.72;
+    double height_m = 2.7;
+    bool floor = true;  // swept onto the floor toward the camera
+};
+
+struct RoomSettings {
+    double ambient_lx = 0.0;
+    double ambient_kelvin = 4000.0;
+    std::optional<Double3> size_m;  // width, depth, height; none: no walls
+    double walls = 0.8;             // their reflectance
+};
+
+// ---- all of it ----------------------------------------------------------------------------------------------------
+
+struct Setup {
+    std::string title;
+    std::filesystem::path file;
+    std::string text;  // the scene file as it was read, kept with a saved film
+    PictureSettings picture;
+    CameraSettings camera;
+    SitterSettings sitter;
+    std::vector<LightSettings> lights;  // at least one; the first is the key
+    std::vector<PanelSettings> panels;
+    std::optional<BackdropSettings> backdrop;
+    RoomSettings room;
+};
+
+// Where the program finds what it brings along.
+struct Library {
+    std::filesystem::path kit;        // *.toml, one modifier each
+    std::filesystem::path heads;      // *.toml, one head's shape amounts each
+    std::filesystem::path head_mesh;  // the folder that the asset step wrote: mesh, shapes, rig
+};
+
+}  // namespace understudy

@@ -1,0 +1,76 @@
+// The sitter as the rest of the program sees one: a posed mesh, two eyes, and the places people measure at.
+//
+// Metres, in the studio's axes: y up, the camera on the +z side, the mark at the origin.
+#pragma once
+
+#include <array>
+#include <cstdint>
+#include <optional>
+#include <string_view>
+#include <vector>
+
+#include "base/expected.h"
+#include "base/geometry.h"
+#include "setup/setup.h"
+
+namespace understudy {
+
+// What a triangle of the sitter's mesh belongs to: its material, and its name when it hides a light.
+enum class Zone : std::uint8_t {
+    kFace,
+    kForehead,
+    kBrow,
+    kUpperLid,
+    kLowerLid,
+    kNose,
+    kCheek,
+    kLips,
+    kMouth,  // the inside
+    kChin,
+    kEar,
+    kScalp,
+    kNeck,
+    kTop,  // the plain matt cloth
+    kCount,
+};
+
+// In words, as it is printed: "brow", "upper lid", …
+std::string_view zone_name(Zone zone);
+
+struct SitterMesh {
+    std::vector<Vec3> positions;
+    std::vector<Vec3> normals;  // one a position, smooth, unit
+    std::vector<std::array<std::uint32_t, 3>> triangles;  // counter-clockwise from outside
+    std::vector<Zone> zones;                              // one a triangle
+};
+
+// Anatomy of the eye, from the schematic-eye tables: see sitter/eye.h for sources and the derived places.
+struct Eye {
+    Double3 centre{0.0};             // of the eyeball
+    Double3 axis{0.0, 0.0, 1.0};     // unit, out through the pupil
+    double pupil_radius_m = 0.00175;
+};
+
+// Where the meter is held: on the skin, facing along its normal.
+struct Landmark {
+    Double3 position{0.0};
+    Double3 normal{0.0, 0.0, 1.0};
+};
+
+struct Landmarks {
+    Landmark forehead, nose_bridge, nose_tip, cheek_camera_left, cheek_camera_right, chin, throat, crown;
+};
+
+struct Sitter {
+    enum class Kind { kNobody, kBall, kHead };
+    Kind kind = Kind::kNobody;
+    SitterMesh mesh;                          // empty but for kHead
+    std::optional<std::array<Eye, 2>> eyes;   // [0] camera left (the sitter's right), [1] camera right
+    std::optional<Landmarks> landmarks;       // of a head whose landmarks are known
+    double ball_radius_m = 0.0;               // kBall: centre at the face point
+    double melanin = 0.02;                    // volume fraction of melanosomes in the epidermis
+    double blood = 0.02;                      // volume fraction of blood in the dermis
+};
+
+
+}  // namespace understudy
