@@ -1,0 +1,73 @@
+#include "scatter/coated_surface.h"
+
+#include <cassert>
+
+#include "scatter/fresnel.h"
+
+namespace understudy {
+namespace {
+
+// A coat so smooth that light sampling misses its highlights gets at least this share of the samples, although it
+// reflects only some 2 % of the light: found by trial, no source.
+constexpr float kLeastSharpCoatShare = 0.25F;
+
+float coat_share(const CoatedSurface& surface, float coat) {
+    const float share = coat / (coat + (1.0F - coat) * surface.mean_albedo());
+    return wants_mis(surface) ? std::max(share, kLeastSharpCoatShare) : share;
+}
+
+float mixed_density(const CoatedSurface& surface, const Vec3& wo, const Vec3& wi, const Vec3& h) {
+    const float share = coat_share(surface, surface.coat().at(wo.z));
+    return share * density_gloss(wo, h, surface.alpha()) + (1.0F - share) * wi.z / kPi;
+}
+
+}  // namespace
+
+CoatedSurface::CoatedSurface(const Spectrum& albedo, float index, float alpha)
+    : albedo_(albedo),
+      index_(index),
+      alpha_(alpha),
+      mean_albedo_(mean_over_waves(albedo)),
+      coat_(DirectionalAlbedo::of_gloss(alpha, [index](float c) { return dielectric_fresnel(c, index); })) {
+    assert(index > 1.0F && alpha >= kLeastAlpha && alpha <= 1.0F);
+}
+
+CoatedSurface CoatedSurface::with_albedo(const Spectrum& albedo) const {
+    CoatedSurface result = *this;
+    result.albedo_ = albedo;
+    result.mean_albedo_ = mean_over_waves(albedo);
+    return result;
+}
+
+float density_scatter(const CoatedSurface& surface, const Vec3& wo, const Vec3& wi) {
+    if (wo.z <= 0.0F || wi.z <= 0.0F) return 0.0F;
+    return mixed_density(surface, wo, wi, glm::normalize(wo + wi));
+}
+
+ScatterValue scatter_value(const CoatedSurface& surface, const Vec3& wo, const Vec3& wi, const Waves& waves) {
+    if (wo.z <= 0.0F || wi.z <= 0.0F) return {};
+    const float alpha = surface.alpha();
+    const DirectionalAlbedo& coat = surface.coat();
+    const Vec3 h = glm::normalize(wo + wi);
+    const float coat_o = coat.at(wo.z);
+    const float fresnel = dielectric_fresnel(std::min(1.0F, glm::dot(wo, h)), surface.index());
+    const float distribution = ggx_distribution(h, alpha);
+    const float gloss = fresnel * distribution * smith_visibility(wo.z, wi.z, alpha);
+    const float through = (1.0F - coat_o) * (1.0F - coat.at(wi.z)) / (kPi * (1.0F - coat.mean()));
+    const float share = coat_share(surface, coat_o);
+    const float gloss_density = distribution / (2.0F * (wo.z + smith_root(wo.z, alpha)));
+    return {gloss + through * at(surface.base(), waves), share * gloss_density + (1.0F - share) * wi.z / kPi};
+}
+
+std::optional<ScatterSample> sample_scatter(const CoatedSurface& surface, const Vec3& wo, const Waves& waves,
+                                            const Vec3& u) {
+    if (wo.z <= 0.0F) return std::nullopt;
+    const float share = coat_share(surface, surface.coat().at(wo.z));
+    const Vec3 wi =
+        u.x < share ? mirror(wo, sample_visible_normal(wo, surface.alpha(), u.y, u.z)) : sample_cosine(u.y, u.z);
+    if (wi.z <= 0.0F) return std::nullopt;
+    const ScatterValue both = scatter_value(surface, wo, wi, waves);
+    return ScatterSample{wi, both.value * (wi.z / both.density), both.density, false};
+}
+
+}  // namespace understudy

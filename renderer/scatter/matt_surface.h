@@ -1,0 +1,36 @@
+// A surface that scatters evenly: paper, cloth, a painted backdrop, an iris. Lambert's law.
+#pragma once
+
+#include <optional>
+
+#include "scatter/microfacet.h"
+#include "scatter/scatter_sample.h"
+
+namespace understudy {
+
+struct MattSurface {
+    Spectrum albedo;
+};
+
+inline float density_scatter(const MattSurface&, const Vec3& wo, const Vec3& wi) {
+    return wo.z > 0.0F && wi.z > 0.0F ? wi.z / kPi : 0.0F;
+}
+
+inline ScatterValue scatter_value(const MattSurface& surface, const Vec3& wo, const Vec3& wi, const Waves& waves) {
+    if (wo.z <= 0.0F || wi.z <= 0.0F) return {};
+    return {at(surface.albedo, waves) / kPi, wi.z / kPi};
+}
+
+inline std::optional<ScatterSample> sample_scatter(const MattSurface& surface, const Vec3& wo, const Waves& waves,
+                                                   const Vec3& u) {
+    if (wo.z <= 0.0F) return std::nullopt;
+    const Vec3 wi = sample_cosine(u.y, u.z);
+    if (wi.z <= 0.0F) return std::nullopt;
+    return ScatterSample{wi, at(surface.albedo, waves), wi.z / kPi, false};
+}
+
+inline Light4 albedo(const MattSurface& surface, const Waves& waves) { return at(surface.albedo, waves); }
+
+inline bool wants_mis(const MattSurface&) { return false; }
+
+}  // namespace understudy

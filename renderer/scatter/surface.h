@@ -1,0 +1,61 @@
+// How light leaves a surface: one value for every kind, and what the path loop asks of it.
+//
+// Everything is in the surface's local frame: normal +z, wo and wi unit and both pointing away from the surface. Below
+// the horizon everything is zero. Which lobe a sample comes from depends on the surface and wo only, never on the
+// lights.
+#pragma once
+
+#include <optional>
+#include <variant>
+
+#include "scatter/coated_surface.h"
+#include "scatter/matt_surface.h"
+#include "scatter/rough_metal.h"
+
+namespace understudy {
+
+using Surface = std::variant<MattSurface, CoatedSurface, RoughMetal>;
+
+// std::visit over the kinds, without its table of function pointers, so that small cases are inlined.
+template <class Visitor>
+decltype(auto) visit_surface(const Surface& surface, const Visitor& visitor) {
+    static_assert(std::variant_size_v<Surface> == 3, "give the new kind its branch");
+    if (const auto* matt = std::get_if<MattSurface>(&surface)) return visitor(*matt);
+    if (const auto* coated = std::get_if<CoatedSurface>(&surface)) return visitor(*coated);
+    return visitor(*std::get_if<RoughMetal>(&surface));
+}
+
+// 1/sr, WITHOUT the cosine, and the solid-angle density of wi.
+inline ScatterValue scatter_value(const Surface& surface, const Vec3& wo, const Vec3& wi, const Waves& waves) {
+    return visit_surface(surface, [&](const auto& kind) { return scatter_value(kind, wo, wi, waves); });
+}
+
+// 1/sr, WITHOUT the cosine.
+inline Light4 evaluate_scatter(const Surface& surface, const Vec3& wo, const Vec3& wi, const Waves& waves) {
+    return scatter_value(surface, wo, wi, waves).value;
+}
+
+// Per unit solid angle of wi: the density of sample_scatter with all its lobes. Integrates to 1 less the share of
+// samples that come to nothing.
+inline float density_scatter(const Surface& surface, const Vec3& wo, const Vec3& wi) {
+    return visit_surface(surface, [&](const auto& kind) { return density_scatter(kind, wo, wi); });
+}
+
+// u in [0, 1)³: u.x chooses the lobe, u.y and u.z the direction. None: the sample fell below the horizon and carries
+// nothing; the path ends there without bias.
+inline std::optional<ScatterSample> sample_scatter(const Surface& surface, const Vec3& wo, const Waves& waves,
+                                                   const Vec3& u) {
+    return visit_surface(surface, [&](const auto& kind) { return sample_scatter(kind, wo, waves, u); });
+}
+
+// The share of even light from everywhere that comes back: the denoiser's colour layer.
+inline Light4 albedo(const Surface& surface, const Waves& waves) {
+    return visit_surface(surface, [&](const auto& kind) { return albedo(kind, waves); });
+}
+
+// Whether the surface is smooth enough that sampling it finds lights better than sampling the lights does.
+inline bool wants_mis(const Surface& surface) {
+    return visit_surface(surface, [](const auto& kind) { return wants_mis(kind); });
+}
+
+}  // namespace understudy
