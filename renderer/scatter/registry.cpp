@@ -1,0 +1,31 @@
+#include "scatter/registry.h"
+
+#include "scatter/eye_colours.h"
+#include "scatter/skin.h"
+
+namespace understudy {
+
+std::vector<NamedSurface> every_surface() {
+    const Spectrum white(1.0F);
+    const CoatedSurface skin(skin_albedo(0.02, 0.02), kSkinIndex, kSkinRoughness);
+    const CoatedSurface sclera(sclera_albedo(), kTearIndex, kTearRoughness);
+    return {
+        {"grey card", MattSurface{Spectrum(0.18F)}},
+        {"iris", MattSurface{iris_albedo()}},
+        {"white paper", MattSurface{white}, true},
+        {"light skin", skin},
+        {"dark skin", skin.with_albedo(skin_albedo(0.3, 0.02))},
+        {"white under skin's coat", skin.with_albedo(white), true},
+        {"black under skin's coat", skin.with_albedo(Spectrum(0.0F))},
+        {"sclera", sclera},
+        {"white under tears", sclera.with_albedo(white), true},
+        {"white under a rough coat", CoatedSurface(white, 1.5F, 0.8F), true},
+        {"silver", RoughMetal(silver_reflectance(), 0.3F)},
+        {"gold", RoughMetal(gold_reflectance(), 0.5F)},
+        {"smooth silver", RoughMetal(silver_reflectance(), 0.08F)},
+        {"perfect rough metal", RoughMetal(white, 0.9F), true},
+        {"perfect smooth metal", RoughMetal(white, 0.1F), true},
+    };
+}
+
+}  // namespace understudy
