@@ -202,11 +202,11 @@ enum class Metal { kSilver, kGold };
 struct Reflectance {
     double value = 0.0;  // 0 … 0.98
 };
-using Surface = std::variant<Reflectance, Metal>;
+using Finish = std::variant<Reflectance, Metal>;
 
 struct PanelSettings {
     std::string name;
-    Surface surface;
+    Finish surface;
     double width_m = 1.0;
     double height_m = 1.5;
     Placement placement;
@@ -214,7 +214,7 @@ struct PanelSettings {
 };
 
 struct BackdropSettings {
-    Surface surface;
+    Finish surface;
     double distance_m = 1.5;  // behind the mark
     double width_m = 2.72;
     double height_m = 2.7;

@@ -1,0 +1,206 @@
+#include "kit/emitter.h"
+
+#include <algorithm>
+
+#include "kit/square_maps.h"
+
+namespace understudy {
+
+namespace {
+
+// A part of the largest weight that every grid point keeps, so that no lit place has density 0 near the horizon.
+constexpr float kLeastShare = 0.02F;
+
+Vec2 grid_square(std::size_t index) {
+    return {0.5F * static_cast<float>(index % 3), 0.5F * static_cast<float>(index / 3)};
+}
+
+template <class... Cases>
+struct Overloaded : Cases... {
+    using Cases::operator()...;
+};
+template <class... Cases>
+Overloaded(Cases...) -> Overloaded<Cases...>;
+
+}  // namespace
+
+float response_to(Response response, float cosine) {
+    return response == Response::kFlat ? std::max(cosine, 0.0F) : 0.5F * (1.0F + cosine);
+}
+
+Emitter::Emitter(const ModifierShape& shape, const PlacedFront& front)
+    : centre_(front.centre), axis_(front.axis), right_(front.right), up_(front.up) {
+    const auto metres = [](double value) { return static_cast<float>(value); };
+    std::visit(Overloaded{[&](const RectangleShape& s) {
+                              flat_ = FlatFront::rectangle(metres(s.width_m), metres(s.height_m));
+                          },
+                          [&](const DiscShape& s) { flat_ = FlatFront::ring(metres(s.diameter_m), 0.0F); },
+                          [&](const RingShape& s) { flat_ = FlatFront::ring(metres(s.diameter_m), metres(s.inner_m)); },
+                          [&](const PolygonShape& s) { flat_ = FlatFront::polygon(s.sides, metres(s.diameter_m)); },
+                          [&](const SphereShape& s) {
+                              kind_ = Kind::kSphere;
+                              radius_ = 0.5F * metres(s.diameter_m);
+                              ball_centre_ = centre_;
+                          },
+                          [&](const DomeShape& s) {
+                              kind_ = Kind::kDome;
+                              flat_ = FlatFront::ring(metres(s.diameter_m), 0.0F);  // the rim
+                              const float rim = 0.5F * metres(s.diameter_m);
+                              cap_height_ = metres(s.depth_m);
+                              radius_ = (rim * rim + cap_height_ * cap_height_) / (2.0F * cap_height_);
+                              ball_centre_ = centre_ + (radius_ - cap_height_) * axis_;
+                          }},
+               shape);
+    if (kind_ == Kind::kSphere) {
+        reach_ = radius_;
+        unit_radiance_ = 1.0F / (kPi * 4.0F * kPi * radius_ * radius_);
+        return;
+    }
+    // A dome lets out through its rim what its whole hollow side gives: as much as a disc of the rim's size would.
+    unit_radiance_ = 1.0F / (kPi * flat_.area());
+    reach_ = std::max(flat_.reach(), cap_height_);
+    for (std::size_t i = 0; i < grid_.size(); ++i) grid_[i] = point_at(grid_square(i), centre_);
+}
+
+EmitterPoint Emitter::point_at(const Vec2& square, const Vec3& receiver) const {
+    if (kind_ == Kind::kFlat) return {to_studio(flat_.point_at(square)), axis_, flat_.area()};
+    return kind_ == Kind::kSphere ? sphere_point(square, receiver) : dome_point(square);
+}
+
+EmitterPoint Emitter::sphere_point(const Vec2& square, const Vec3& receiver) const {
+    // The cap that the receiver sees ends where its tangents touch: cosine radius / distance (Archimedes: equal
+    // heights, equal areas).
+    const Vec3 toward = receiver - centre_;
+    const float distance = glm::length(toward);
+    const float height = 1.0F - std::min(radius_ / std::max(distance, radius_), 1.0F);
+    const DiscPoint disc = square_to_disc(square);
+    const float cosine = 1.0F - height * disc.radius * disc.radius;
+    const float sine = std::sqrt(std::max(0.0F, 1.0F - cosine * cosine));
+    const Frame frame = Frame::around(distance > 0.0F ? toward / distance : axis_);
+    const Vec3 normal = frame.to_world({sine * std::cos(disc.angle), sine * std::sin(disc.angle), cosine});
+    return {centre_ + radius_ * normal, normal, 2.0F * kPi * radius_ * radius_ * height};
+}
+
+EmitterPoint Emitter::dome_point(const Vec2& square) const {
+    // Along the axis from the canopy's middle: equal depths, equal areas.
+    const DiscPoint disc = square_to_disc(square);
+    const float depth = cap_height_ * disc.radius * disc.radius;
+    const float across = std::sqrt(std::max(0.0F, depth * (2.0F * radius_ - depth)));
+    const Vec3 position = ball_centre_ + (depth - radius_) * axis_ + across * std::cos(disc.angle) * right_ +
+                          across * std::sin(disc.angle) * up_;
+    return {position, (ball_centre_ - position) / radius_, 2.0F * kPi * radius_ * cap_height_};
+}
+
+Vec2 Emitter::square_of(const Vec3& point, const Vec3& receiver) const {
+    if (kind_ == Kind::kFlat) return flat_.square_of(to_plane(point));
+    if (kind_ == Kind::kDome) {
+        const float depth = glm::dot(point - ball_centre_, axis_) + radius_;
+        const Vec2 plane = to_plane(point);
+        return disc_to_square({std::sqrt(std::clamp(depth / cap_height_, 0.0F, 1.0F)), std::atan2(plane.y, plane.x)});
+    }
+    const Vec3 toward = receiver - centre_;
+    const float distance = glm::length(toward);
+    const Vec3 local = Frame::around(distance > 0.0F ? toward / distance : axis_).to_local((point - centre_) / radius_);
+    const float height = 1.0F - std::min(radius_ / std::max(distance, radius_), 1.0F);
+    const float share = height > 0.0F ? std::clamp((1.0F - local.z) / height, 0.0F, 1.0F) : 0.0F;
+    return disc_to_square({std::sqrt(share), std::atan2(local.y, local.x)});
+}
+
+std::optional<EmitterHit> Emitter::intersect(const Ray& ray) const {
+    if (kind_ == Kind::kFlat) return intersect_flat(ray);
+    return kind_ == Kind::kSphere ? intersect_sphere(ray) : intersect_dome(ray);
+}
+
+std::optional<EmitterHit> Emitter::intersect_flat(const Ray& ray) const {
+    const float slope = glm::dot(ray.direction, axis_);
+    if (slope == 0.0F) return std::nullopt;
+    const float distance = glm::dot(centre_ - ray.origin, axis_) / slope;
+    if (distance <= ray.near || distance >= ray.far) return std::nullopt;
+    if (!flat_.contains(to_plane(ray.at(distance)))) return std::nullopt;
+    return EmitterHit{distance, axis_, slope < 0.0F};
+}
+
+namespace {
+
+// Both distances at which a line meets a sphere, by the closest approach, which stays exact for small distant spheres.
+std::optional<std::array<float, 2>> sphere_distances(const Ray& ray, const Vec3& centre, float radius) {
+    const Vec3 toward = centre - ray.origin;
+    const float along = glm::dot(toward, ray.direction);
+    const Vec3 aside = toward - along * ray.direction;
+    const float inside = radius * radius - glm::dot(aside, aside);
+    if (inside < 0.0F) return std::nullopt;
+    const float half = std::sqrt(inside);
+    return std::array<float, 2>{along - half, along + half};
+}
+
+}  // namespace
+
+std::optional<EmitterHit> Emitter::intersect_sphere(const Ray& ray) const {
+    const auto distances = sphere_distances(ray, centre_, radius_);
+    if (!distances) return std::nullopt;
+    for (const float distance : *distances) {
+        if (distance <= ray.near || distance >= ray.far) continue;
+        const Vec3 normal = (ray.at(distance) - centre_) / radius_;
+        return EmitterHit{distance, normal, glm::dot(normal, ray.direction) < 0.0F};
+    }
+    return std::nullopt;
+}
+
+std::optional<EmitterHit> Emitter::intersect_dome(const Ray& ray) const {
+    const auto distances = sphere_distances(ray, ball_centre_, radius_);
+    if (!distances) return std::nullopt;
+    for (const float distance : *distances) {
+        if (distance <= ray.near || distance >= ray.far) continue;
+        const Vec3 point = ray.at(distance);
+        if (glm::dot(point - centre_, axis_) > 0.0F) continue;  // the part of the sphere that is no canopy
+        const Vec3 normal = (ball_centre_ - point) / radius_;
+        return EmitterHit{distance, normal, glm::dot(normal, ray.direction) < 0.0F};
+    }
+    return std::nullopt;
+}
+
+bool Emitter::can_light(const Vec3& receiver, const Vec3& normal, Response response) const {
+    const Vec3 away = centre_ - receiver;
+    if (response == Response::kFlat && glm::dot(away, normal) <= -reach_) return false;
+    return kind_ == Kind::kSphere || glm::dot(away, axis_) < 0.0F;
+}
+
+std::optional<SquareDensity> Emitter::density_for(const Vec3& receiver, const Vec3& normal, Response response) const {
+    if (!can_light(receiver, normal, response)) return std::nullopt;
+    std::array<float, 9> weights{};
+    float largest = 0.0F;
+    for (std::size_t i = 0; i < weights.size(); ++i) {
+        const EmitterPoint point = kind_ == Kind::kSphere ? sphere_point(grid_square(i), receiver) : grid_[i];
+        const Vec3 toward = point.position - receiver;
+        const float distance2 = glm::dot(toward, toward);
+        const float scale = 1.0F / std::sqrt(distance2);
+        const float received = response_to(response, glm::dot(toward, normal) * scale);
+        const float sent = std::max(0.0F, -glm::dot(toward, point.normal) * scale);
+        weights[i] = received * sent / distance2;
+        largest = std::max(largest, weights[i]);
+    }
+    if (!(largest > 0.0F) || !std::isfinite(largest)) largest = 1.0F;
+    for (float& weight : weights) weight = std::isfinite(weight) ? std::max(weight, kLeastShare * largest) : largest;
+    return SquareDensity(weights);
+}
+
+std::vector<Vec3> Emitter::outline(const Vec3& seen_from, int count) const {
+    std::vector<Vec3> points;
+    points.reserve(static_cast<std::size_t>(count));
+    if (kind_ != Kind::kSphere) {
+        for (const Vec2& point : flat_.outline(count)) points.push_back(to_studio(point));
+        return points;
+    }
+    const Vec3 toward = seen_from - centre_;
+    const float distance = glm::length(toward);
+    const float cosine = std::min(1.0F, radius_ / distance);
+    const float sine = std::sqrt(1.0F - cosine * cosine);
+    const Frame frame = Frame::around(toward / distance);
+    for (int i = 0; i < count; ++i) {
+        const float angle = 2.0F * kPi * static_cast<float>(i) / static_cast<float>(count);
+        points.push_back(centre_ + radius_ * frame.to_world({sine * std::cos(angle), sine * std::sin(angle), cosine}));
+    }
+    return points;
+}
+
+}  // namespace understudy

@@ -1,0 +1,105 @@
+// The luminous front of a modifier in the studio: where it is, what it shows, and how it is sampled.
+//
+// Uniform and diffuse: every point of the front shows the same radiance in every direction that the front can be seen
+// from. Flat fronts shine one way and are black behind; a sphere shines all round; a dome is an umbrella's canopy that
+// shines from its hollow side.
+//
+// One way to sample any of them. A shape maps the unit square onto its surface with a constant Jacobian; the smooth
+// integrand (both cosines over the squared distance) on a 3 × 3 grid of the square gives a density that is linear
+// between the grid's points, known exactly and never zero (product sampling by a warp, after Hart and others,
+// "Practical Product Sampling by Fitting and Composing Warps", EGSR 2020).
+#pragma once
+
+#include <array>
+#include <optional>
+#include <vector>
+
+#include "base/geometry.h"
+#include "kit/flat_front.h"
+#include "setup/placement.h"
+#include "setup/setup.h"
+
+namespace understudy {
+
+// How a receiver answers to light from an angle off its axis.
+enum class Response {
+    kFlat,  // cosine: a surface, a flat receptor
+    kDome,  // (1 + cosine) / 2 all round: a hemispherical receptor
+};
+
+float response_to(Response response, float cosine);
+
+struct EmitterPoint {
+    Vec3 position;
+    Vec3 normal;  // unit, on the luminous side
+    float area;   // of the whole square as seen from the receiver, m²: dA / du dv
+};
+
+struct EmitterHit {
+    float distance = 0.0F;
+    Vec3 normal{0.0F};     // geometric, unit, on the luminous side
+    bool luminous = true;  // seen from the luminous side
+};
+
+// The density over the unit square for one receiver.
+class SquareDensity {
+  public:
+    // Weights on the 3 × 3 grid, row by row; all non-negative.
+    explicit SquareDensity(const std::array<float, 9>& weights);
+    Vec2 sample(const Vec2& u) const;
+    float density(const Vec2& square) const;
+
+  private:
+    std::array<float, 9> weights_;
+};
+
+class Emitter {
+  public:
+    Emitter(const ModifierShape& shape, const PlacedFront& front);
+
+    // Radiance for 1 lm of light out of the modifier: 1/(sr·m²).
+    float unit_radiance() const { return unit_radiance_; }
+    const Vec3& centre() const { return centre_; }
+    const Vec3& axis() const { return axis_; }
+
+    // square in [0, 1]²; a sphere shows each receiver only the cap that faces it.
+    EmitterPoint point_at(const Vec2& square, const Vec3& receiver) const;
+    // The inverse, for a point on the luminous surface.
+    Vec2 square_of(const Vec3& point, const Vec3& receiver) const;
+
+    std::optional<EmitterHit> intersect(const Ray& ray) const;
+
+    // None when no part of the front can light the receiver.
+    std::optional<SquareDensity> density_for(const Vec3& receiver, const Vec3& normal, Response response) const;
+
+    // Points round the edge as seen from a place, for drawing the outline's mirror image.
+    std::vector<Vec3> outline(const Vec3& seen_from, int count) const;
+
+  private:
+    enum class Kind { kFlat, kSphere, kDome };
+    Vec3 to_studio(const Vec2& plane) const { return centre_ + plane.x * right_ + plane.y * up_; }
+    Vec2 to_plane(const Vec3& point) const {
+        return {glm::dot(point - centre_, right_), glm::dot(point - centre_, up_)};
+    }
+    EmitterPoint sphere_point(const Vec2& square, const Vec3& receiver) const;
+    EmitterPoint dome_point(const Vec2& square) const;
+    std::optional<EmitterHit> intersect_flat(const Ray& ray) const;
+    std::optional<EmitterHit> intersect_sphere(const Ray& ray) const;
+    std::optional<EmitterHit> intersect_dome(const Ray& ray) const;
+    bool can_light(const Vec3& receiver, const Vec3& normal, Response response) const;
+
+    Kind kind_ = Kind::kFlat;
+    FlatFront flat_ = FlatFront::rectangle(1.0F, 1.0F);
+    Vec3 centre_{0.0F};
+    Vec3 axis_{0.0F, 0.0F, 1.0F};
+    Vec3 right_{1.0F, 0.0F, 0.0F};
+    Vec3 up_{0.0F, 1.0F, 0.0F};
+    float radius_ = 0.0F;      // of the sphere, or of the sphere that the dome is cut from
+    Vec3 ball_centre_{0.0F};   // of that sphere
+    float cap_height_ = 0.0F;  // the dome's depth
+    float reach_ = 0.0F;       // farthest luminous point from the centre
+    float unit_radiance_ = 0.0F;
+    std::array<EmitterPoint, 9> grid_{};  // where it does not depend on the receiver
+};
+
+}  // namespace understudy

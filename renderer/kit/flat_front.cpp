@@ -1,0 +1,114 @@
+#include "kit/flat_front.h"
+
+#include <algorithm>
+
+#include "kit/square_maps.h"
+
+namespace understudy {
+
+FlatFront FlatFront::rectangle(float width, float height) {
+    FlatFront front;
+    front.kind_ = Kind::kRectangle;
+    front.width_ = width;
+    front.height_ = height;
+    front.area_ = width * height;
+    return front;
+}
+
+FlatFront FlatFront::ring(float diameter, float inner) {
+    FlatFront front;
+    front.kind_ = Kind::kRing;
+    front.outer_ = 0.5F * diameter;
+    front.inner_ = 0.5F * inner;
+    front.area_ = kPi * (front.outer_ * front.outer_ - front.inner_ * front.inner_);
+    return front;
+}
+
+FlatFront FlatFront::polygon(int sides, float diameter) {
+    FlatFront front;
+    front.kind_ = Kind::kPolygon;
+    front.sides_ = sides;
+    front.outer_ = 0.5F * diameter;
+    const auto n = static_cast<float>(sides);
+    front.area_ = 0.5F * n * front.outer_ * front.outer_ * std::sin(2.0F * kPi / n);
+    return front;
+}
+
+float FlatFront::reach() const { return kind_ == Kind::kRectangle ? 0.5F * std::hypot(width_, height_) : outer_; }
+
+Vec2 FlatFront::corner(int index) const {
+    // Wedge 0 begins half a side past the upright, so that a side lies at the top.
+    const float angle = kPi / 2.0F + 2.0F * kPi * (static_cast<float>(index) + 0.5F) / static_cast<float>(sides_);
+    return outer_ * Vec2(std::cos(angle), std::sin(angle));
+}
+
+FlatFront::WedgePlace FlatFront::wedge_place(const Vec2& point) const {
+    const auto n = static_cast<float>(sides_);
+    float turns = (std::atan2(point.y, point.x) - kPi / 2.0F) / (2.0F * kPi) - 0.5F / n;
+    turns -= std::floor(turns);
+    const int wedge = std::min(static_cast<int>(turns * n), sides_ - 1);
+    const Vec2 a = corner(wedge);
+    const Vec2 b = corner(wedge + 1);
+    // point = p·a + q·b
+    const float determinant = a.x * b.y - a.y * b.x;
+    const float p = (point.x * b.y - point.y * b.x) / determinant;
+    const float q = (a.x * point.y - a.y * point.x) / determinant;
+    const float out = p + q;
+    return {out > 0.0F ? std::clamp(q / out, 0.0F, 1.0F) : 0.0F, out, wedge};
+}
+
+Vec2 FlatFront::point_at(const Vec2& square) const {
+    if (kind_ == Kind::kRectangle) return {(square.x - 0.5F) * width_, (square.y - 0.5F) * height_};
+    const DiscPoint disc = square_to_disc(square);
+    if (kind_ == Kind::kRing) {
+        const float r2 = inner_ * inner_ + disc.radius * disc.radius * (outer_ * outer_ - inner_ * inner_);
+        return std::sqrt(r2) * Vec2(std::cos(disc.angle), std::sin(disc.angle));
+    }
+    // Each wedge of the disc becomes the triangle of equal share: radius² and angle are both uniform in area.
+    const auto n = static_cast<float>(sides_);
+    const float place = (disc.angle + kPi) / (2.0F * kPi) * n;
+    const int wedge = std::min(static_cast<int>(place), sides_ - 1);
+    const float across = place - static_cast<float>(wedge);
+    return disc.radius * ((1.0F - across) * corner(wedge) + across * corner(wedge + 1));
+}
+
+Vec2 FlatFront::square_of(const Vec2& point) const {
+    if (kind_ == Kind::kRectangle) return {point.x / width_ + 0.5F, point.y / height_ + 0.5F};
+    if (kind_ == Kind::kRing) {
+        const float r2 = point.x * point.x + point.y * point.y;
+        const float share = (r2 - inner_ * inner_) / (outer_ * outer_ - inner_ * inner_);
+        return disc_to_square({std::sqrt(std::clamp(share, 0.0F, 1.0F)), std::atan2(point.y, point.x)});
+    }
+    const WedgePlace place = wedge_place(point);
+    const float turns = (static_cast<float>(place.wedge) + place.across) / static_cast<float>(sides_);
+    return disc_to_square({std::clamp(place.out, 0.0F, 1.0F), turns * 2.0F * kPi - kPi});
+}
+
+bool FlatFront::contains(const Vec2& point) const {
+    if (kind_ == Kind::kRectangle) {
+        return std::abs(point.x) <= 0.5F * width_ && std::abs(point.y) <= 0.5F * height_;
+    }
+    const float r2 = point.x * point.x + point.y * point.y;
+    if (r2 > outer_ * outer_) return false;
+    if (kind_ == Kind::kRing) return r2 >= inner_ * inner_;
+    return wedge_place(point).out <= 1.0F;
+}
+
+std::vector<Vec2> FlatFront::outline(int count) const {
+    std::vector<Vec2> points;
+    points.reserve(static_cast<std::size_t>(count));
+    for (int i = 0; i < count; ++i) {
+        // Once round the border of the unit square: the maps keep the border on the border.
+        const float t = 4.0F * static_cast<float>(i) / static_cast<float>(count);
+        const float s = t - std::floor(t);
+        const int side = static_cast<int>(t);
+        const Vec2 square = side == 0   ? Vec2(s, 0.0F)
+                            : side == 1 ? Vec2(1.0F, s)
+                            : side == 2 ? Vec2(1.0F - s, 1.0F)
+                                        : Vec2(0.0F, 1.0F - s);
+        points.push_back(point_at(square));
+    }
+    return points;
+}
+
+}  // namespace understudy

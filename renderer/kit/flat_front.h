@@ -1,0 +1,49 @@
+// A flat luminous front in its own plane: rectangle, disc, ring or regular polygon, centred on the origin.
+#pragma once
+
+#include <optional>
+#include <vector>
+
+#include "base/geometry.h"
+#include "setup/setup.h"
+
+namespace understudy {
+
+class FlatFront {
+  public:
+    static FlatFront rectangle(float width, float height);
+    static FlatFront ring(float diameter, float inner);  // inner = 0: a disc
+    // Corners on a circle of the given diameter, flat sides at top and bottom when sides is a multiple of 4.
+    static FlatFront polygon(int sides, float diameter);
+
+    float area() const { return area_; }
+    float reach() const;  // the farthest point from the centre
+
+    // Metres in the plane, x right and y up.
+    Vec2 point_at(const Vec2& square) const;
+    Vec2 square_of(const Vec2& point) const;  // point must be contained
+    bool contains(const Vec2& point) const;
+
+    // Points round the edge, counter-clockwise.
+    std::vector<Vec2> outline(int count) const;
+
+  private:
+    enum class Kind { kRectangle, kRing, kPolygon };
+    struct WedgePlace {
+        float across = 0.0F;  // 0 … 1 along the wedge's side
+        float out = 0.0F;     // 0 at the centre, 1 on the side
+        int wedge = 0;
+    };
+    Vec2 corner(int index) const;
+    WedgePlace wedge_place(const Vec2& point) const;
+
+    Kind kind_ = Kind::kRectangle;
+    float width_ = 0.0F;
+    float height_ = 0.0F;
+    float outer_ = 0.0F;  // radius
+    float inner_ = 0.0F;  // radius
+    int sides_ = 0;
+    float area_ = 0.0F;
+};
+
+}  // namespace understudy

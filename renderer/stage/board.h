@@ -1,0 +1,56 @@
+// Flat things that only reflect: panels, the straight parts of a backdrop, walls. And the sweep between wall and floor.
+#pragma once
+
+#include <optional>
+#include <vector>
+
+#include "base/geometry.h"
+#include "kit/flat_front.h"
+#include "setup/placement.h"
+#include "setup/setup.h"
+
+namespace understudy {
+
+struct BoardHit {
+    float distance = 0.0F;
+    Vec3 normal{0.0F};  // either side
+};
+
+// A rectangle that reflects on both sides.
+class Board {
+  public:
+    Board(const PlacedFront& front, double width_m, double height_m);
+    std::optional<BoardHit> intersect(const Ray& ray) const;
+
+    const Vec3& centre() const { return centre_; }
+    const Vec3& axis() const { return axis_; }
+    float area() const { return rectangle_.area(); }
+    Vec3 point_at(const Vec2& square) const;
+    std::vector<Vec3> outline(int count) const;
+
+  private:
+    Vec3 to_studio(const Vec2& plane) const { return centre_ + plane.x * right_ + plane.y * up_; }
+
+    Vec3 centre_, axis_, right_, up_;
+    FlatFront rectangle_;
+};
+
+// A quarter of a cylinder along x that joins an upright backdrop to the floor.
+struct Sweep {
+    float wall_z = 0.0F;
+    float radius = 0.0F;
+    float half_width = 0.0F;
+
+    std::optional<BoardHit> intersect(const Ray& ray) const;
+};
+
+struct BackdropShape {
+    std::vector<Board> boards;
+    std::optional<Sweep> sweep;
+};
+BackdropShape backdrop_shape(const BackdropSettings& settings);
+
+// Floor, ceiling and four walls, the mark in the middle of the floor.
+std::vector<Board> room_walls(const Double3& size_m);
+
+}  // namespace understudy

@@ -1,0 +1,46 @@
+// How light meets an eye: the outside as two spheres, the way in to the iris, and the way out.
+//
+// The chamber between cornea and iris is filled with one medium of the cornea's index. Computed in double precision
+// about the eyeball's centre: a few micrometres matter to a mirror image.
+#pragma once
+
+#include <optional>
+
+#include "base/geometry.h"
+#include "sitter/eye.h"
+
+namespace understudy {
+
+struct EyeHit {
+    float distance = 0.0F;
+    Vec3 normal{0.0F};    // outward, unit
+    bool cornea = false;  // else the white of the eye
+};
+
+// The first meeting with the eye's outside.
+std::optional<EyeHit> intersect_eye(const Eye& eye, const Ray& ray);
+
+// Where light that is inside the cornea ends.
+struct IrisHit {
+    Vec3 position{0.0F};
+    Vec3 normal{0.0F};    // toward the chamber
+    float radius = 0.0F;  // from the pupil's centre, metres
+    bool on_iris = true;  // else the chamber's rim, between iris and limbus
+};
+
+// From a point just inside the cornea; none when the light leaves through the cornea again without meeting the iris.
+std::optional<IrisHit> reach_iris(const Eye& eye, const Vec3& inside, const Vec3& direction);
+
+// The way out from a point of the iris, straight through: the path from iris to light is bent at the cornea in truth,
+// by which the iris gets between half and one and a half times this light from one rim to the other; the loss by
+// reflection is counted.
+struct WayOut {
+    Vec3 position{0.0F};  // on the cornea
+    Vec3 normal{0.0F};    // outward
+    float transmittance = 0.0F;
+};
+
+// None when the light meets the chamber's rim instead.
+std::optional<WayOut> leave_through_cornea(const Eye& eye, const Vec3& iris, const Vec3& direction);
+
+}  // namespace understudy

@@ -1,0 +1,228 @@
+#include "stage/stage.h"
+
+#include <algorithm>
+
+#include <fmt/format.h>
+
+#include "stage/surfaces.h"
+
+namespace understudy {
+
+namespace {
+
+// Rays that leave a surface start this far off it: above the rounding of a coordinate of a few metres, far below a
+// pore.
+constexpr float kLeaveOff = 1e-5F;
+
+// A normal turned to the side that the ray came from.
+Vec3 toward(const Vec3& normal, const Vec3& ray_direction) {
+    return glm::dot(normal, ray_direction) > 0.0F ? -normal : normal;
+}
+
+// A smooth normal may look away from a ray that the flat triangle faces: it is bent just far enough to face it.
+Vec3 facing_normal(const Vec3& shading, const Vec3& ray_direction) {
+    constexpr float kGrazing = 0.01F;
+    const float slope = -glm::dot(shading, ray_direction);
+    if (slope >= kGrazing) return shading;
+    return glm::normalize(shading - (kGrazing - slope) * ray_direction);
+}
+
+Hit flat_hit(Thing thing, std::size_t index, const Ray& ray, float distance, const Vec3& normal,
+             const Surface* surface) {
+    Hit hit;
+    hit.thing = thing;
+    hit.index = static_cast<std::uint32_t>(index);
+    hit.distance = distance;
+    hit.position = ray.at(distance);
+    hit.geometric = toward(normal, ray.direction);
+    hit.shading = hit.geometric;
+    hit.leave_from = hit.position + kLeaveOff * hit.geometric;
+    hit.surface = surface;
+    return hit;
+}
+
+bool nearer(float distance, const std::optional<Hit>& nearest) { return !nearest || distance < nearest->distance; }
+
+}  // namespace
+
+Stage::Stage(const Studio& studio, With with)
+    : eye_white_(understudy::eye_white_surface()), iris_(understudy::iris_surface()) {
+    const Setup& setup = studio.setup;
+    for (std::size_t i = 0; i < setup.lights.size(); ++i) {
+        names_.push_back(setup.lights[i].name);
+        emitters_.emplace_back(setup.lights[i].modifier.shape, studio.lights[i]);
+    }
+    for (std::size_t i = 0; i < setup.panels.size(); ++i) {
+        const PanelSettings& panel = setup.panels[i];
+        panel_names_.push_back(panel.name);
+        panels_.emplace_back(studio.panels[i], panel.width_m, panel.height_m);
+        panel_surfaces_.push_back(board_surface(panel.surface));
+    }
+    if (setup.backdrop) {
+        BackdropShape shape = backdrop_shape(*setup.backdrop);
+        backdrop_ = std::move(shape.boards);
+        sweep_ = shape.sweep;
+        backdrop_surface_ = board_surface(setup.backdrop->surface);
+    }
+    if (setup.room.size_m) {
+        walls_ = room_walls(*setup.room.size_m);
+        wall_surface_ = MattSurface{Spectrum(static_cast<float>(setup.room.walls))};
+    }
+    has_ambient_ = setup.room.ambient_lx > 0.0;
+    if (with == With::kNobody) return;
+    const Sitter& sitter = studio.sitter;
+    if (sitter.kind == Sitter::Kind::kBall) {
+        ball_radius_ = static_cast<float>(sitter.ball_radius_m);
+        ball_centre_ = Vec3(studio.points.face);
+        ball_surface_ = MattSurface{Spectrum(kBallReflectance)};
+    }
+    if (!sitter.mesh.triangles.empty()) {
+        mesh_.emplace(sitter.mesh);
+        zone_surfaces_ = zone_surfaces(sitter);
+    }
+    if (sitter.eyes) eyes_.assign(sitter.eyes->begin(), sitter.eyes->end());
+}
+
+void Stage::meet_emitters(const Ray& ray, std::optional<Hit>& nearest) const {
+    for (std::size_t i = 0; i < emitters_.size(); ++i) {
+        const auto met = emitters_[i].intersect(ray);
+        if (!met || !nearer(met->distance, nearest)) continue;
+        nearest = flat_hit(Thing::kEmitter, i, ray, met->distance, met->normal, nullptr);
+        nearest->luminous = met->luminous;
+    }
+}
+
+void Stage::meet_boards(const Ray& ray, std::optional<Hit>& nearest) const {
+    const auto consider = [&](const std::optional<BoardHit>& met, Thing thing, std::size_t index,
+                              const Surface* surface) {
+        if (met && nearer(met->distance, nearest)) {
+            nearest = flat_hit(thing, index, ray, met->distance, met->normal, surface);
+        }
+    };
+    for (std::size_t i = 0; i < panels_.size(); ++i)
+        consider(panels_[i].intersect(ray), Thing::kPanel, i, &panel_surfaces_[i]);
+    for (const Board& board : backdrop_) consider(board.intersect(ray), Thing::kBackdrop, 0, &*backdrop_surface_);
+    if (sweep_) consider(sweep_->intersect(ray), Thing::kBackdrop, 0, &*backdrop_surface_);
+    for (std::size_t i = 0; i < walls_.size(); ++i)
+        consider(walls_[i].intersect(ray), Thing::kWall, i, &*wall_surface_);
+}
+
+void Stage::meet_eyes(const Ray& ray, std::optional<Hit>& nearest) const {
+    for (std::size_t i = 0; i < eyes_.size(); ++i) {
+        const auto met = intersect_eye(eyes_[i], ray);
+        if (!met || !nearer(met->distance, nearest)) continue;
+        nearest = flat_hit(met->cornea ? Thing::kCornea : Thing::kEyeWhite, i, ray, met->distance, met->normal,
+                           met->cornea ? nullptr : &eye_white_);
+    }
+}
+
+void Stage::meet_ball(const Ray& ray, std::optional<Hit>& nearest) const {
+    if (ball_radius_ <= 0.0F) return;
+    const Vec3 away = ball_centre_ - ray.origin;
+    const float along = glm::dot(away, ray.direction);
+    const Vec3 aside = away - along * ray.direction;
+    const float inside = ball_radius_ * ball_radius_ - glm::dot(aside, aside);
+    if (inside < 0.0F) return;
+    const float distance = along - std::sqrt(inside);
+    if (distance <= ray.near || distance >= ray.far || !nearer(distance, nearest)) return;
+    nearest =
+        flat_hit(Thing::kBall, 0, ray, distance, (ray.at(distance) - ball_centre_) / ball_radius_, &ball_surface_);
+}
+
+void Stage::meet_sitter(const Ray& ray, std::optional<Hit>& nearest) const {
+    if (!mesh_) return;
+    Ray shortened = ray;
+    if (nearest) shortened.far = std::min(ray.far, nearest->distance);
+    const auto met = mesh_->intersect(shortened);
+    if (!met) return;
+    Hit hit;
+    hit.thing = Thing::kSitter;
+    hit.index = met->triangle;
+    hit.distance = met->distance;
+    hit.position = met->position;
+    const bool from_inside = glm::dot(met->geometric, ray.direction) > 0.0F;
+    hit.geometric = from_inside ? -met->geometric : met->geometric;
+    hit.shading = facing_normal(from_inside ? -met->shading : met->shading, ray.direction);
+    hit.leave_from = (from_inside ? met->position : met->lifted) + kLeaveOff * hit.geometric;
+    hit.surface = &zone_surfaces_[static_cast<std::size_t>(mesh_->zone_of(met->triangle))];
+    nearest = hit;
+}
+
+std::optional<Hit> Stage::intersect(const Ray& ray) const {
+    std::optional<Hit> nearest;
+    meet_emitters(ray, nearest);
+    meet_boards(ray, nearest);
+    meet_eyes(ray, nearest);
+    meet_ball(ray, nearest);
+    meet_sitter(ray, nearest);
+    return nearest;
+}
+
+bool Stage::blocks(const Ray& ray) const {
+    const auto met_by = [&](const auto& thing) { return thing.intersect(ray).has_value(); };
+    if (std::any_of(emitters_.begin(), emitters_.end(), met_by)) return true;
+    if (std::any_of(panels_.begin(), panels_.end(), met_by)) return true;
+    if (std::any_of(backdrop_.begin(), backdrop_.end(), met_by)) return true;
+    if (sweep_ && met_by(*sweep_)) return true;
+    if (std::any_of(walls_.begin(), walls_.end(), met_by)) return true;
+    if (std::any_of(eyes_.begin(), eyes_.end(), [&](const Eye& eye) { return intersect_eye(eye, ray).has_value(); })) {
+        return true;
+    }
+    std::optional<Hit> ball;
+    meet_ball(ray, ball);
+    return ball || (mesh_ && mesh_->blocks(ray));
+}
+
+std::optional<std::string> Stage::blocker(const Ray& ray) const {
+    const auto hit = intersect(ray);
+    if (!hit) return std::nullopt;
+    switch (hit->thing) {
+        case Thing::kSitter:
+            return std::string(zone_name(mesh_->zone_of(hit->index)));
+        case Thing::kBall:
+            return "ball";
+        case Thing::kEyeWhite:
+        case Thing::kCornea:
+            return "eye";
+        case Thing::kPanel:
+            return panel_names_[hit->index];
+        case Thing::kBackdrop:
+            return "backdrop";
+        case Thing::kWall:
+            return "wall";
+        case Thing::kEmitter:
+            return names_[hit->index];
+    }
+    return std::nullopt;
+}
+
+bool Stage::encloses(const Vec3& point) const {
+    if (ball_radius_ > 0.0F && glm::length(point - ball_centre_) < ball_radius_) return true;
+    return mesh_ && mesh_->encloses(point);
+}
+
+Problems Stage::problems_with(const Studio& studio) const {
+    Problems problems;
+    for (std::size_t i = 0; i < emitters_.size(); ++i) {
+        bool inside = false;
+        for (int k = 0; k < 9; ++k) {
+            const Vec2 square(0.5F * static_cast<float>(k % 3), 0.5F * static_cast<float>(k / 3));
+            inside = inside || encloses(emitters_[i].point_at(square, Vec3(studio.points.camera)).position);
+        }
+        if (!inside && !encloses(emitters_[i].centre())) continue;
+        const SourcePlace& place = studio.setup.lights[i].said_at;
+        problems.push_back({Blame::kWrongInput,
+                            fmt::format("{}:{}:{}: the light \"{}\" stands inside the sitter; expected its front to be "
+                                        "clear of head and shoulders",
+                                        place.file, place.line, place.column, names_[i])});
+    }
+    if (encloses(Vec3(studio.camera.centre))) {
+        problems.push_back({Blame::kWrongInput,
+                            fmt::format("{}: the camera stands inside the sitter; expected a distance that is clear of "
+                                        "the head",
+                                        studio.setup.file.string())});
+    }
+    return problems;
+}
+
+}  // namespace understudy

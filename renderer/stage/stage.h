@@ -1,0 +1,88 @@
+// A studio made traceable: what a ray meets, and what stands between two points.
+//
+// Lights, panels, backdrop and eyes are analytic shapes beside the sitter's mesh tree, so moving one rebuilds nothing.
+#pragma once
+
+#include <cstdint>
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "kit/emitter.h"
+#include "scatter/surface.h"
+#include "stage/board.h"
+#include "stage/eye_optics.h"
+#include "stage/mesh_tree.h"
+#include "stage/studio.h"
+
+namespace understudy {
+
+enum class Thing : std::uint8_t { kSitter, kBall, kEyeWhite, kCornea, kPanel, kBackdrop, kWall, kEmitter };
+
+struct Hit {
+    Thing thing = Thing::kSitter;
+    std::uint32_t index = 0;  // of the eye, panel, wall or emitter; of the sitter's triangle
+    bool luminous = false;    // an emitter's shining side
+    float distance = 0.0F;
+    Vec3 position{0.0F};
+    Vec3 geometric{0.0F};              // unit, toward where the ray came from
+    Vec3 shading{0.0F};                // unit, toward where the ray came from
+    Vec3 leave_from{0.0F};             // rays that go on start here, on the side the ray came from
+    const Surface* surface = nullptr;  // none for an emitter
+};
+
+class Stage {
+  public:
+    // With the sitter, or the same studio with nobody in it, as a free meter sees it.
+    enum class With { kSitter, kNobody };
+    Stage(const Studio& studio, With with);
+
+    std::optional<Hit> intersect(const Ray& ray) const;
+    bool blocks(const Ray& ray) const;
+    // Who stands in the way, nearest first; for messages.
+    std::optional<std::string> blocker(const Ray& ray) const;
+
+    const std::vector<Emitter>& emitters() const { return emitters_; }
+    const std::vector<Board>& panels() const { return panels_; }
+    const std::vector<Eye>& eyes() const { return eyes_; }
+    // The room's even light comes from wherever a ray goes without meeting anything, or from the walls.
+    bool has_ambient() const { return has_ambient_; }
+    // The layers that light is booked to: a light each, then the ambient.
+    std::size_t layer_count() const { return emitters_.size() + (has_ambient_ ? 1 : 0); }
+
+    const Surface& iris_surface() const { return iris_; }
+    const Surface& eye_white_surface() const { return eye_white_; }
+
+    // Problems that only geometry shows: a light or the camera inside the sitter.
+    Problems problems_with(const Studio& studio) const;
+
+  private:
+    void meet_emitters(const Ray& ray, std::optional<Hit>& nearest) const;
+    void meet_boards(const Ray& ray, std::optional<Hit>& nearest) const;
+    void meet_eyes(const Ray& ray, std::optional<Hit>& nearest) const;
+    void meet_ball(const Ray& ray, std::optional<Hit>& nearest) const;
+    void meet_sitter(const Ray& ray, std::optional<Hit>& nearest) const;
+    bool encloses(const Vec3& point) const;
+
+    std::vector<std::string> names_;  // of the emitters
+    std::vector<std::string> panel_names_;
+    std::vector<Emitter> emitters_;
+    std::vector<Board> panels_;
+    std::vector<Surface> panel_surfaces_;
+    std::vector<Board> backdrop_;
+    std::optional<Sweep> sweep_;
+    std::optional<Surface> backdrop_surface_;
+    std::vector<Board> walls_;
+    std::optional<Surface> wall_surface_;
+    std::vector<Eye> eyes_;
+    std::optional<MeshTree> mesh_;
+    std::vector<Surface> zone_surfaces_;
+    float ball_radius_ = 0.0F;
+    Vec3 ball_centre_{0.0F};
+    Surface ball_surface_;
+    Surface eye_white_;
+    Surface iris_;
+    bool has_ambient_ = false;
+};
+
+}  // namespace understudy

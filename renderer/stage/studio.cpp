@@ -1,0 +1,97 @@
+#include "stage/studio.h"
+
+#include <algorithm>
+
+#include <fmt/format.h>
+#include <glm/geometric.hpp>
+
+#include "sitter/eye.h"
+#include "sitter/head.h"
+
+namespace understudy {
+
+namespace {
+
+void append(Problems& all, const Problems& more) { all.insert(all.end(), more.begin(), more.end()); }
+
+// Places of what is named, keeping the problems of all of them.
+template <class Settings>
+std::vector<PlacedFront> place_all(const std::vector<Settings>& things, const StudioPoints& points,
+                                   Problems& problems) {
+    std::vector<PlacedFront> fronts;
+    for (const Settings& thing : things) {
+        const auto front = place_front(thing.placement, points);
+        if (front) {
+            fronts.push_back(*front);
+        } else {
+            append(problems, front.problems());
+        }
+    }
+    return fronts;
+}
+
+std::optional<Double3> gaze_target(const Setup& setup, const Studio& studio) {
+    if (std::holds_alternative<GazeAtCamera>(setup.sitter.gaze)) return studio.camera.centre;
+    if (const auto* light = std::get_if<GazeAtLight>(&setup.sitter.gaze)) {
+        for (std::size_t i = 0; i < setup.lights.size(); ++i) {
+            if (setup.lights[i].name == light->name) return studio.lights[i].centre;
+        }
+    }
+    return std::nullopt;
+}
+
+double focus_distance(const Studio& studio) {
+    const auto along = [&](const Double3& point) { return glm::dot(point - studio.camera.centre, studio.camera.axis); };
+    const Focus& focus = studio.setup.camera.focus;
+    switch (focus.on) {
+        case Focus::On::kDistance:
+            return focus.distance_m;
+        case Focus::On::kBackdrop:
+            return along(studio.points.backdrop);
+        case Focus::On::kNearEye:
+            if (studio.sitter.eyes) {
+                const auto& eyes = *studio.sitter.eyes;
+                return std::min(along(iris_centre(eyes[0])), along(iris_centre(eyes[1])));
+            }
+            break;
+        case Focus::On::kFace:
+            break;
+    }
+    return along(studio.points.face);
+}
+
+}  // namespace
+
+Expected<Studio> place_studio(const Setup& setup, const Library& library) {
+    const auto head = load_head(setup.sitter, library);
+    if (!head) return head.problems();
+    Studio studio;
+    studio.setup = setup;
+    const double eye_height = setup.sitter.eye_height_m;
+    studio.points.face = face_point(**head, eye_height);
+    studio.points.chest = chest_point(**head, eye_height);
+    studio.points.crown = crown_point(**head, eye_height);
+    const double behind = setup.backdrop ? setup.backdrop->distance_m : BackdropSettings{}.distance_m;
+    studio.points.backdrop = Double3(0.0, eye_height, -behind);
+
+    Problems problems;
+    const auto camera = place_front(setup.camera.placement, studio.points);
+    if (!camera) return camera.problems();
+    studio.camera = *camera;
+    studio.points.camera = camera->centre;
+    studio.lights = place_all(setup.lights, studio.points, problems);
+    studio.panels = place_all(setup.panels, studio.points, problems);
+    if (!problems.empty()) return problems;
+
+    studio.sitter = pose_head(**head, setup.sitter, gaze_target(setup, studio));
+    studio.focus_m = focus_distance(studio);
+    if (studio.focus_m <= 2.0 * setup.camera.focal_length_m) {
+        return Problem{Blame::kWrongInput,
+                       fmt::format("{}: [camera] focus is {:.3f} m from the lens; expected more than twice the focal "
+                                   "length, {:.3f} m",
+                                   setup.file.string(), studio.focus_m, 2.0 * setup.camera.focal_length_m)};
+    }
+    return studio;
+}
+
+}  // namespace understudy

@@ -1,0 +1,28 @@
+// A setup with everything in its place: the sitter posed, the camera and every light and panel where the stands put
+// them.
+#pragma once
+
+#include <vector>
+
+#include "base/expected.h"
+#include "setup/placement.h"
+#include "setup/setup.h"
+#include "sitter/sitter.h"
+
+namespace understudy {
+
+struct Studio {
+    Setup setup;
+    StudioPoints points;
+    Sitter sitter;
+    PlacedFront camera;
+    double focus_m = 0.0;             // from the lens along its axis to what is sharp
+    std::vector<PlacedFront> lights;  // in the setup's order
+    std::vector<PlacedFront> panels;
+};
+
+// Loads and poses the sitter and resolves every place. Whatever cannot be is a problem: a height that a distance does
+// not reach, an aim at oneself, a lens that cannot focus so near.
+Expected<Studio> place_studio(const Setup& setup, const Library& library);
+
+}  // namespace understudy

@@ -1,0 +1,53 @@
+#include "stage/surfaces.h"
+
+#include <algorithm>
+
+#include "scatter/eye_colours.h"
+#include "scatter/skin.h"
+
+namespace understudy {
+
+namespace {
+
+// Skin's oil and outermost layer: index 1.4 (reflectance 0.028 at normal incidence), roughness within the measured
+// range 0.2 to 0.5 (Weyrich and others 2006).
+constexpr float kSkinIndex = 1.4F;
+constexpr float kSkinRoughness = 0.32F;
+constexpr float kLipRoughness = 0.22F;
+// Tears: index 1.336, nearly smooth.
+constexpr float kTearIndex = 1.336F;
+constexpr float kTearRoughness = 0.05F;
+// Reflector cloth: metallised, crinkled. Common practice, no source.
+constexpr float kMetalRoughness = 0.25F;
+// The plain top. Invented.
+constexpr float kTopReflectance = 0.11F;
+// Lips carry more blood and hardly any melanin's share less; the mouth's inside is darker still. Invented shares.
+constexpr double kLipBlood = 3.5;
+constexpr float kMouthReflectance = 0.12F;
+
+}  // namespace
+
+Surface board_surface(const Finish& finish) {
+    if (const auto* matt = std::get_if<Reflectance>(&finish)) {
+        return MattSurface{Spectrum(static_cast<float>(matt->value))};
+    }
+    const bool silver = std::get<Metal>(finish) == Metal::kSilver;
+    return RoughMetal(silver ? silver_reflectance() : gold_reflectance(), kMetalRoughness);
+}
+
+std::vector<Surface> zone_surfaces(const Sitter& sitter) {
+    const CoatedSurface skin(skin_albedo(sitter.melanin, sitter.blood), kSkinIndex, kSkinRoughness);
+    std::vector<Surface> surfaces(static_cast<std::size_t>(Zone::kCount), skin);
+    const auto set = [&](Zone zone, Surface surface) { surfaces[static_cast<std::size_t>(zone)] = std::move(surface); };
+    set(Zone::kLips,
+        CoatedSurface(skin_albedo(sitter.melanin, std::min(0.2, kLipBlood * sitter.blood)), kSkinIndex, kLipRoughness));
+    set(Zone::kMouth, MattSurface{skin_albedo(0.01, 0.15) * kMouthReflectance});
+    set(Zone::kTop, MattSurface{Spectrum(kTopReflectance)});
+    return surfaces;
+}
+
+Surface eye_white_surface() { return CoatedSurface(sclera_albedo(), kTearIndex, kTearRoughness); }
+
+Surface iris_surface() { return MattSurface{iris_albedo()}; }
+
+}  // namespace understudy
