@@ -1,0 +1,131 @@
+#include "report/report_json.h"
+
+#include <cmath>
+
+#include <nlohmann/json.hpp>
+
+#include "report/words.h"
+#include "sitter/eye.h"
+
+namespace understudy {
+namespace {
+
+using Json = nlohmann::ordered_json;
+
+constexpr int kClockMinutes = 5;
+
+Json number(double value) { return std::isfinite(value) ? Json(value) : Json(nullptr); }
+
+// For what is a number only when there is some: no lens has f/0, and a light of no energy was never set.
+Json positive(double value) { return value > 0.0 ? number(value) : Json(nullptr); }
+
+Json name_or_null(const std::string& name) { return name.empty() ? Json(nullptr) : Json(name); }
+
+Json triple(const Double3& v) { return Json::array({number(v.x), number(v.y), number(v.z)}); }
+
+Json pair(const Vec2& v) { return Json::array({number(static_cast<double>(v.x)), number(static_cast<double>(v.y))}); }
+
+template <class Items, class ToJson>
+Json list(const Items& items, ToJson to_json) {
+    Json array = Json::array();
+    for (const auto& item : items) array.push_back(to_json(item));
+    return array;
+}
+
+Json json_of(const LightReading& reading) {
+    return {{"light", reading.light},
+            {"exposure_lxs", number(reading.exposure_lxs)},
+            {"standard_error_lxs", number(reading.standard_error_lxs)},
+            {"f_number", positive(reading.f_number)}};
+}
+
+Json json_of(const Reading& reading) {
+    return {{"point", reading.point},
+            {"receptor", word(reading.receptor)},
+            {"facing", word(reading.facing)},
+            {"position_m", triple(reading.position_m)},
+            {"normal", triple(reading.normal)},
+            {"exposure_lxs", number(reading.exposure_lxs)},
+            {"standard_error_lxs", number(reading.standard_error_lxs)},
+            {"f_number", positive(reading.f_number)},
+            {"stops_from_camera", number(reading.stops_from_camera)},
+            {"by_light", list(reading.by_light, [](const LightReading& light) { return json_of(light); })}};
+}
+
+Json json_of(const Ratio& ratio) {
+    return {{"key_to_fill", number(ratio.key_to_fill)},
+            {"key_and_fill_to_fill", number(ratio.key_and_fill_to_fill)},
+            {"stops", number(ratio.stops)},
+            {"lit_cheek", name_or_null(ratio.lit_cheek)}};
+}
+
+Json json_of(const Catchlight& catchlight) {
+    const bool has_clock = std::isfinite(catchlight.clock_deg);
+    return {{"eye", catchlight.eye},
+            {"light", catchlight.light},
+            {"is_panel", catchlight.is_panel},
+            {"clock", has_clock ? Json(clock_time(catchlight.clock_deg, kClockMinutes)) : Json(nullptr)},
+            {"clock_deg", number(catchlight.clock_deg)},
+            {"offset_in_iris", pair(catchlight.offset_in_iris)},
+            {"pixel", pair(catchlight.pixel)},
+            {"width_in_iris", number(catchlight.width_in_iris)},
+            {"height_in_iris", number(catchlight.height_in_iris)},
+            {"visible", number(catchlight.visible)},
+            {"hidden_by", name_or_null(catchlight.hidden_by)}};
+}
+
+Json json_of(const EyeReading& eye) {
+    return {{"eye", eye.eye},
+            {"exposure_lxs", number(eye.exposure_lxs)},
+            {"standard_error_lxs", number(eye.standard_error_lxs)},
+            {"stops_from_cheek", number(eye.stops_from_cheek)},
+            {"verdict", word(eye.verdict)},
+            {"cornea_centre_m", triple(eye.cornea_centre_m)},
+            {"cornea_radius_m", kCorneaRadius},
+            {"iris_centre_m", triple(eye.iris_centre_m)},
+            {"iris_radius_m", kIrisRadius},
+            {"axis", triple(eye.axis)}};
+}
+
+// A flash gives an amount of light, a lamp a flow of it: each has its own key and the other is null.
+Json json_of(const LightPower& power) {
+    const Json amount = number(power.lumens);
+    return {{"light", power.light},
+            {"source", power.flash ? "flash" : "continuous"},
+            {"lumen_seconds", power.flash ? amount : Json(nullptr)},
+            {"lumens", power.flash ? Json(nullptr) : amount},
+            {"energy_j", power.flash ? positive(power.energy_j) : Json(nullptr)},
+            {"f_number", positive(power.f_number)}};
+}
+
+template <class Item>
+Json list_or_null(const std::optional<std::vector<Item>>& items) {
+    return items ? list(*items, [](const Item& item) { return json_of(item); }) : Json(nullptr);
+}
+
+Json json_of(const MeterReport& report) {
+    Json json;
+    json["title"] = report.title;
+    json["camera"] = {{"position_m", triple(report.camera_position_m)}, {"aim_m", triple(report.camera_aim_m)}};
+    json["exposure"] = {{"aperture", number(report.aperture)},
+                        {"shutter_s", number(report.shutter_s)},
+                        {"iso", number(report.iso)},
+                        {"ev100", number(report.ev100)}};
+    json["powers"] = list(report.powers, [](const LightPower& power) { return json_of(power); });
+    json["meter"] = list(report.readings, [](const Reading& reading) { return json_of(reading); });
+    json["ratio"] = report.ratio ? json_of(*report.ratio) : Json(nullptr);
+    json["ambient"] = {{"exposure_lxs", number(report.ambient_lxs)},
+                       {"stops_from_camera", number(report.ambient_stops_from_camera)}};
+    json["catchlights"] = list_or_null(report.catchlights);
+    json["eyes"] = list_or_null(report.eyes);
+    return json;
+}
+
+}  // namespace
+
+std::string report_json(const MeterReport& report) {
+    // Names come from a scene file; a byte in one that is not UTF-8 is replaced and does not end the program.
+    return json_of(report).dump(2, ' ', false, Json::error_handler_t::replace) + '\n';
+}
+
+}  // namespace understudy

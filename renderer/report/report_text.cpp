@@ -1,0 +1,165 @@
+#include "report/report_text.h"
+
+#include <cmath>
+
+#include <fmt/format.h>
+
+#include "report/f_number.h"
+#include "report/table.h"
+#include "report/words.h"
+
+namespace understudy {
+namespace {
+
+constexpr int kSpokenClockMinutes = 30;  // nobody in a studio tells a catchlight finer than half an hour
+
+// Said once, under the readings: with other constants another meter differs and nobody is wrong (ISO 2720:1974 allows
+// 240 … 400 lx·s flat and 320 … 540 dome).
+constexpr const char* kCalibration =
+    "  Meter constants: C = 250 lx·s for a flat receptor, 340 for a dome. Another meter may be set up otherwise\n"
+    "  and differ by up to half a stop. \"From camera\" is stops over (+) or under (-) the camera's aperture.\n";
+
+std::string heading(const std::string& words) { return "\n" + words + "\n"; }
+
+// A standard error of an exposure in stops: d(log2 E) = dE / (E ln 2).
+std::string error_in_stops(double exposure_lxs, double standard_error_lxs) {
+    const double stops = standard_error_lxs / (exposure_lxs * std::log(2.0));
+    if (!std::isfinite(stops)) return "none";
+    return stops < 0.005 ? "< 0.01" : plain_number(stops, 2);
+}
+
+std::string camera_text(const MeterReport& report) {
+    const std::string title = report.title.empty() ? "Untitled" : without_controls(report.title);
+    return fmt::format("{}\nCamera: {}, {}, ISO {:.0f}; EV {} at ISO 100\n", title, spoken_f_number(report.aperture),
+                       shutter_time(report.shutter_s), report.iso, plain_number(report.ev100, 1));
+}
+
+std::string light_output(const LightPower& power) {
+    return three_figures(power.lumens) + (power.flash ? " lm·s" : " lm");
+}
+
+std::string powers_text(const MeterReport& report) {
+    Table table({{"light"}, {"kind"}, {"set to", Align::kRight}, {"light out", Align::kRight}, {"lens"}, {"meter"}});
+    for (const LightPower& power : report.powers) {
+        const bool has_energy = power.flash && std::isfinite(power.energy_j) && power.energy_j > 0.0;
+        table.add_row({power.light, power.flash ? "flash" : "continuous",
+                       has_energy ? three_figures(power.energy_j) + " J" : "-", light_output(power),
+                       marked_f_number(power.f_number), whole_stop_and_tenths(power.f_number)});
+    }
+    return heading("Lights, each alone: read at the face, flat receptor square to the light, the sitter away") +
+           table.text();
+}
+
+std::string readings_text(const MeterReport& report) {
+    Table table({{"point"},
+                 {"receptor"},
+                 {"facing"},
+                 {"lens"},
+                 {"meter"},
+                 {"from camera", Align::kRight},
+                 {"± stops", Align::kRight},
+                 {"lx·s", Align::kRight}});
+    for (const Reading& reading : report.readings) {
+        table.add_row({reading.point, word(reading.receptor), word(reading.facing), marked_f_number(reading.f_number),
+                       whole_stop_and_tenths(reading.f_number), signed_stops(reading.stops_from_camera),
+                       error_in_stops(reading.exposure_lxs, reading.standard_error_lxs),
+                       three_figures(reading.exposure_lxs)});
+    }
+    return heading("Meter readings, all lights on") + table.text() + kCalibration;
+}
+
+std::string shares_text(const MeterReport& report) {
+    Table table({{"point"}, {"receptor"}, {"facing"}, {"light"}, {"alone reads"}, {"share", Align::kRight}});
+    for (const Reading& reading : report.readings) {
+        for (const LightReading& light : reading.by_light) {
+            table.add_row({reading.point, word(reading.receptor), word(reading.facing), light.light,
+                           spoken_f_number(light.f_number), percent(light.exposure_lxs / reading.exposure_lxs)});
+        }
+    }
+    return heading("What each light gives at each point") + table.text();
+}
+
+// "2.9:1"; a whole number once tenths no longer matter.
+std::string to_one(double ratio) {
+    if (!std::isfinite(ratio)) return "none";
+    return plain_number(ratio, ratio < 9.95 ? 1 : 0) + ":1";
+}
+
+std::string other_cheek(const std::string& cheek) { return cheek == "camera-left" ? "camera-right" : "camera-left"; }
+
+std::string ratio_text(const MeterReport& report) {
+    const std::string title = heading("Lighting ratio");
+    if (!report.ratio) return title + "  None: it takes two cheeks, and some light besides the key.\n";
+    const Ratio& ratio = *report.ratio;
+    Table table({{"what"}, {"value", Align::kRight}, {"counted as"}});
+    table.add_row({"lit cheek over shadow cheek", plain_number(ratio.stops, 1) + " stops",
+                   fmt::format("{} over {}, all lights on", ratio.lit_cheek, other_cheek(ratio.lit_cheek))});
+    table.add_row({"key to fill", to_one(ratio.key_to_fill),
+                   fmt::format("K:F on the {} cheek; fill is all that is not the key", ratio.lit_cheek)});
+    table.add_row({"key and fill to fill", to_one(ratio.key_and_fill_to_fill), "(K+F):F on the same cheek"});
+    table.add_row(
+        {"fill under key", plain_number(std::log2(ratio.key_to_fill), 1) + " stops", "the first ratio in stops"});
+    return title + table.text();
+}
+
+std::string ambient_text(const MeterReport& report) {
+    const std::string title = heading("Room light");
+    if (!(report.ambient_lxs > 0.0)) return title + "  None.\n";
+    const double added_stops = std::log2(1.0 + std::exp2(report.ambient_stops_from_camera));
+    return title + fmt::format(
+                       "  {} lx·s at the face while the shutter is open: {} stops from the camera's aperture.\n"
+                       "  On a face metered at that aperture it adds {} stop.\n",
+                       three_figures(report.ambient_lxs), signed_stops(report.ambient_stops_from_camera),
+                       plain_number(added_stops, 2));
+}
+
+std::string eyes_text(const MeterReport& report) {
+    const std::string title = heading("Eyes: light that reaches the iris, against the brighter cheek");
+    if (!report.eyes) return title + "  No eyes in this scene.\n";
+    Table table(
+        {{"eye"}, {"verdict"}, {"from cheek", Align::kRight}, {"± stops", Align::kRight}, {"lx·s", Align::kRight}});
+    for (const EyeReading& eye : *report.eyes) {
+        table.add_row({eye.eye, word(eye.verdict), signed_stops(eye.stops_from_cheek),
+                       error_in_stops(eye.exposure_lxs, eye.standard_error_lxs), three_figures(eye.exposure_lxs)});
+    }
+    return title + table.text();
+}
+
+std::string catchlight_size(const Catchlight& catchlight) {
+    // Iris radii to the iris's whole width.
+    return percent(0.5 * catchlight.width_in_iris) + " x " + percent(0.5 * catchlight.height_in_iris);
+}
+
+std::string catchlights_text(const MeterReport& report) {
+    const std::string title = heading("Catchlights, as the picture is seen");
+    if (!report.catchlights) return title + "  No eyes in this scene.\n";
+    if (report.catchlights->empty()) return title + "  None: no light is mirrored in either eye.\n";
+    Table table({{"eye"},
+                 {"light"},
+                 {"clock", Align::kRight},
+                 {"degrees", Align::kRight},
+                 {"out", Align::kRight},
+                 {"size", Align::kRight},
+                 {"visible", Align::kRight},
+                 {"hidden by"}});
+    for (const Catchlight& catchlight : *report.catchlights) {
+        const double out = static_cast<double>(std::hypot(catchlight.offset_in_iris.x, catchlight.offset_in_iris.y));
+        table.add_row({catchlight.eye, catchlight.light + (catchlight.is_panel ? " (panel)" : ""),
+                       clock_time(catchlight.clock_deg, kSpokenClockMinutes), plain_number(catchlight.clock_deg, 0),
+                       percent(out), catchlight_size(catchlight), percent(catchlight.visible),
+                       catchlight.hidden_by.empty() ? "-" : catchlight.hidden_by});
+    }
+    return title + table.text() +
+           "  Clock to the nearest half hour; degrees clockwise from 12. Out: from the middle of the iris (0 %) to "
+           "its\n"
+           "  rim (100 %). Size: width x height of the whole reflection, in parts of the iris's width.\n";
+}
+
+}  // namespace
+
+std::string report_text(const MeterReport& report) {
+    return camera_text(report) + powers_text(report) + readings_text(report) + shares_text(report) +
+           ratio_text(report) + ambient_text(report) + eyes_text(report) + catchlights_text(report);
+}
+
+}  // namespace understudy

@@ -1,0 +1,13 @@
+// The meter's report for a photographer: tables in plain words, without colours or control codes.
+#pragma once
+
+#include <string>
+
+#include "meter/reading.h"
+
+namespace understudy {
+
+// Every section in order: camera, lights, readings, shares, ratio, ambient, eyes, catchlights. Ended by a newline.
+std::string report_text(const MeterReport& report);
+
+}  // namespace understudy
