@@ -1,0 +1,106 @@
+// Two reports for the tests: one with everything in it, one of an empty studio.
+#pragma once
+
+#include <cmath>
+#include <limits>
+
+#include "meter/reading.h"
+
+namespace understudy {
+
+// An army training text's worked example (US Army Subcourse SS0510, "Introduction to Portrait Photography", 1994):
+// equal flashes, the main light at 8 ft and the fill at 11 ft, which it calls 3:1.
+inline Ratio army_ratio() {
+    const double key_to_fill = (11.0 / 8.0) * (11.0 / 8.0);
+    return {key_to_fill, key_to_fill + 1.0, std::log2(key_to_fill + 1.0), "camera-left"};
+}
+
+inline Reading sample_reading() {
+    Reading reading;
+    reading.point = "face";
+    reading.facing = Facing::kKey;
+    reading.position_m = {0.0, 1.25, 0.1};
+    reading.exposure_lxs = 160.0;  // f/8 at ISO 100 with C = 250 lx·s
+    reading.standard_error_lxs = 1.6;
+    reading.f_number = 8.0;
+    reading.stops_from_camera = 2.0;
+    reading.by_light = {{"key", 120.0, 1.2, 6.9282}, {"a fill with a very long name", 40.0, 1.0, 4.0}};
+    return reading;
+}
+
+inline Catchlight sample_catchlight() {
+    Catchlight catchlight;
+    catchlight.eye = "camera-left";
+    catchlight.light = "key";
+    catchlight.clock_deg = 300.0;
+    catchlight.offset_in_iris = {-0.375F, 0.5F};  // 0.625 from the middle
+    catchlight.pixel = {231.5F, 300.25F};
+    catchlight.width_in_iris = 0.5;
+    catchlight.height_in_iris = 1.0;
+    catchlight.visible = 0.75;
+    catchlight.hidden_by = "upper lid";
+    return catchlight;
+}
+
+inline MeterReport filled_report() {
+    MeterReport report;
+    report.title = "Side strip";
+    report.camera_position_m = {0.0, 1.25, 2.3};
+    report.camera_aim_m = {0.0, 1.25, 0.1};
+    report.aperture = 4.0;
+    report.shutter_s = 1.0 / 200.0;
+    report.iso = 100.0;
+    report.ev100 = std::log2(16.0 * 200.0);
+    report.powers = {{"key", 4800.0, true, 120.0, 8.0}, {"lamp", 2000.0, false, 0.0, 2.0}};
+    report.readings = {sample_reading()};
+    report.ratio = army_ratio();
+    report.ambient_lxs = 1.25;
+    report.ambient_stops_from_camera = -5.0;
+    report.catchlights = {{sample_catchlight()}};
+    EyeReading lit{.eye = "camera-left", .exposure_lxs = 100.0, .standard_error_lxs = 1.0, .stops_from_cheek = -0.5};
+    lit.verdict = EyeVerdict::kLit;
+    EyeReading dark{.eye = "camera-right", .exposure_lxs = 5.0, .standard_error_lxs = 0.5, .stops_from_cheek = -4.25};
+    report.eyes = {{lit, dark}};
+    return report;
+}
+
+// head = "none", lights switched off: what does not exist must not look like a number.
+inline MeterReport empty_report() {
+    MeterReport report;
+    report.title = "Empty";
+    Reading dark;
+    dark.point = "face";
+    dark.stops_from_camera = -std::numeric_limits<double>::infinity();
+    report.readings = {dark};
+    report.ambient_stops_from_camera = -std::numeric_limits<double>::infinity();
+    return report;
+}
+
+// The same report with a quantity of every kind spoilt.
+inline MeterReport spoilt_report() {
+    const double nan = std::numeric_limits<double>::quiet_NaN();
+    const double infinity = std::numeric_limits<double>::infinity();
+    MeterReport report = filled_report();
+    report.camera_position_m.x = nan;
+    report.ev100 = infinity;
+    report.powers[0].lumens = nan;
+    report.powers[0].energy_j = infinity;
+    report.powers[1].f_number = nan;
+    report.readings[0].exposure_lxs = nan;
+    report.readings[0].f_number = infinity;
+    report.readings[0].stops_from_camera = nan;
+    report.readings[0].by_light[0].standard_error_lxs = infinity;
+    report.ratio->key_to_fill = infinity;
+    report.ratio->key_and_fill_to_fill = nan;
+    report.ratio->stops = infinity;
+    report.ambient_lxs = nan;
+    report.ambient_stops_from_camera = infinity;
+    report.catchlights->front().clock_deg = nan;
+    report.catchlights->front().offset_in_iris.x = std::numeric_limits<float>::quiet_NaN();
+    report.catchlights->front().width_in_iris = infinity;
+    report.eyes->front().stops_from_cheek = nan;
+    report.eyes->front().exposure_lxs = infinity;
+    return report;
+}
+
+}  // namespace understudy
