@@ -6,8 +6,8 @@
 
 namespace understudy {
 
-// The range that paths carry. The observer's tables go on to 780 nm; what lies beyond 720 nm is under 0.02 % of the
-// luminance of any source here.
+// The range that paths carry. The observer's tables go on to 780 nm; what lies beyond 720 nm is under 0.03 % of the
+// luminance of any CIE illuminant here.
 inline constexpr float kShortestWave = 380.0F;  // nm
 inline constexpr float kLongestWave = 720.0F;   // nm
 
