@@ -43,7 +43,9 @@ struct Placement {
     std::variant<StandPlacement, Double3> where = StandPlacement{};
     Aim aim;
     double feather_deg = 0.0;  // the axis turned away sideways, positive = toward the camera
-    double roll_deg = 0.0;     // round the axis, 0 = the long side upright
+    // Round the axis, positive = counterclockwise as seen by someone who looks at the front. 0 = height upright.
+    double roll_deg = 0.0;
+    SourcePlace said_at;
 };
 
 // ---- picture and camera -------------------------------------------------------------------------------------------
@@ -101,10 +103,10 @@ using Gaze = std::variant<GazeAtCamera, GazeAtLight, GazeAngles>;
 // An .obj of one's own: how it stands in its file.
 struct OwnMesh {
     std::filesystem::path path;
-    double scale_m = 1.0;                // metres a unit of the file
-    Double3 up{0.0, 1.0, 0.0};           // in the file's axes
-    Double3 front{0.0, 0.0, 1.0};        // in the file's axes
-    std::optional<Double3> left_eye;     // the sitter's left eyeball's centre, in the file's units and axes
+    double scale_m = 1.0;             // metres a unit of the file
+    Double3 up{0.0, 1.0, 0.0};        // in the file's axes
+    Double3 front{0.0, 0.0, 1.0};     // in the file's axes
+    std::optional<Double3> left_eye;  // the sitter's left eyeball's centre, in the file's units and axes
     std::optional<Double3> right_eye;
 };
 

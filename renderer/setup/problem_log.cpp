@@ -1,0 +1,36 @@
+#include "setup/problem_log.h"
+
+#include <algorithm>
+#include <tuple>
+
+#include <fmt/format.h>
+
+namespace understudy {
+
+Problem problem_at(const SourcePlace& place, std::string_view what) {
+    return {Blame::kWrongInput, fmt::format("{}:{}:{}: {}", place.file, place.line, place.column, what)};
+}
+
+void ProblemLog::add(const SourcePlace& place, std::string_view what, std::string_view expected) {
+    noted_.push_back({place, problem_at(place, fmt::format("{}; expected {}", what, expected))});
+}
+
+void ProblemLog::add_all(const SourcePlace& place, const Problems& problems) {
+    for (const Problem& problem : problems) {
+        noted_.push_back({place, problem});
+    }
+}
+
+Problems ProblemLog::in_order() const {
+    std::vector<Noted> sorted = noted_;
+    std::stable_sort(sorted.begin(), sorted.end(), [](const Noted& a, const Noted& b) {
+        return std::tie(a.place.line, a.place.column) < std::tie(b.place.line, b.place.column);
+    });
+    Problems result;
+    for (const Noted& noted : sorted) {
+        result.push_back(noted.problem);
+    }
+    return result;
+}
+
+}  // namespace understudy

@@ -1,0 +1,160 @@
+#include "setup/read_modifier.h"
+
+#include <algorithm>
+#include <functional>
+
+#include <fmt/format.h>
+
+#include "setup/kit_files.h"
+#include "setup/nearest_name.h"
+
+namespace understudy {
+namespace {
+
+constexpr Range kSize{0.005, 10.0};
+
+// Common practice, no source: a cloth-fronted box loses about a stop of what the tube gives, a bare globe nothing.
+constexpr double kFrontEfficiency = 0.5;
+constexpr double kSphereEfficiency = 1.0;
+
+// The value of a key that has to be there.
+std::optional<double> needed_length(TableReader& table, std::string_view key, std::string_view shape) {
+    if (!table.has(key)) {
+        table.find(key);
+        table.log().add(table.place(), fmt::format("{} of shape \"{}\" has no {}", table.name(), shape, key),
+                        fmt::format("{} = a length", key));
+        return std::nullopt;
+    }
+    return table.quantity(key, kLength, kSize);
+}
+
+std::optional<ModifierShape> read_rectangle(TableReader& table) {
+    const std::optional<double> width = needed_length(table, "width", "rectangle");
+    const std::optional<double> height = needed_length(table, "height", "rectangle");
+    return width && height ? std::optional<ModifierShape>(RectangleShape{*width, *height}) : std::nullopt;
+}
+
+std::optional<ModifierShape> read_disc(TableReader& table) {
+    const std::optional<double> diameter = needed_length(table, "diameter", "disc");
+    return diameter ? std::optional<ModifierShape>(DiscShape{*diameter}) : std::nullopt;
+}
+
+std::optional<ModifierShape> read_ring(TableReader& table) {
+    const std::optional<double> diameter = needed_length(table, "diameter", "ring");
+    const std::optional<double> inner = needed_length(table, "inner", "ring");
+    if (!diameter || !inner) {
+        return std::nullopt;
+    }
+    if (*inner >= *diameter) {
+        table.wrong("inner", "is " + show_measure(*inner, kLength),
+                    "less than the diameter, " + show_measure(*diameter, kLength));
+        return std::nullopt;
+    }
+    return RingShape{*diameter, *inner};
+}
+
+std::optional<ModifierShape> read_polygon(TableReader& table) {
+    if (!table.has("sides")) {
+        table.log().add(table.place(), table.name() + " of shape \"polygon\" has no sides",
+                        "sides = a whole number from 3 to 64");
+    }
+    const std::optional<long long> sides = table.whole("sides", 3, 64);
+    const std::optional<double> diameter = needed_length(table, "diameter", "polygon");
+    return sides && diameter ? std::optional<ModifierShape>(PolygonShape{static_cast<int>(*sides), *diameter})
+                             : std::nullopt;
+}
+
+std::optional<ModifierShape> read_sphere(TableReader& table) {
+    const std::optional<double> diameter = needed_length(table, "diameter", "sphere");
+    return diameter ? std::optional<ModifierShape>(SphereShape{*diameter}) : std::nullopt;
+}
+
+std::optional<ModifierShape> read_dome(TableReader& table) {
+    const std::optional<double> diameter = needed_length(table, "diameter", "dome");
+    const std::optional<double> depth = needed_length(table, "depth", "dome");
+    if (!diameter || !depth) {
+        return std::nullopt;
+    }
+    if (*depth > *diameter / 2.0) {
+        table.wrong("depth", "is " + show_measure(*depth, kLength),
+                    "at most half the diameter, " + show_measure(*diameter / 2.0, kLength));
+        return std::nullopt;
+    }
+    return DomeShape{*diameter, *depth};
+}
+
+using ShapeReader = std::function<std::optional<ModifierShape>(TableReader&)>;
+
+std::optional<ModifierSettings> read_own_modifier(TableReader table, const std::string& name) {
+    if (!table.has("shape")) {
+        table.log().add(table.place(), table.name() + " has no shape", "shape = \"rectangle\" or another");
+    }
+    const std::optional<ShapeReader> reader = table.choice<ShapeReader>("shape", {{"rectangle", read_rectangle},
+                                                                                  {"disc", read_disc},
+                                                                                  {"ring", read_ring},
+                                                                                  {"polygon", read_polygon},
+                                                                                  {"sphere", read_sphere},
+                                                                                  {"dome", read_dome}});
+    const std::optional<double> efficiency = table.quantity("efficiency", kPlainNumber, {0.01, 1.0});
+    if (!reader) {
+        return std::nullopt;  // which other keys belong here depends on the shape
+    }
+    const std::optional<ModifierShape> shape = (*reader)(table);
+    table.report_unknown_keys();
+    if (!shape) {
+        return std::nullopt;
+    }
+    const double usual = std::holds_alternative<SphereShape>(*shape) ? kSphereEfficiency : kFrontEfficiency;
+    return ModifierSettings{name.empty() ? *table.text("shape") : name, *shape, efficiency.value_or(usual)};
+}
+
+std::optional<ModifierSettings> read_kit_modifier(TableReader& light, const std::string& name,
+                                                  const std::filesystem::path& kit) {
+    const std::vector<std::string> valid = toml_names_in(kit);
+    if (valid.empty()) {
+        light.wrong("modifier", fmt::format("is \"{}\"", name),
+                    fmt::format("modifiers in the kit's folder \"{}\", which has none", kit.string()));
+        return std::nullopt;
+    }
+    if (std::find(valid.begin(), valid.end(), name) == valid.end()) {
+        light.unknown_name("modifier", name, valid);
+        return std::nullopt;
+    }
+    const std::filesystem::path file = kit / (name + ".toml");
+    const Expected<std::string> text = read_text_file(file);
+    if (!text) {
+        light.log().add_all(light.place_of("modifier"), text.problems());
+        return std::nullopt;
+    }
+    const Expected<Value> tree = parse_toml(*text, file.string());
+    if (!tree) {
+        light.log().add_all(light.place_of("modifier"), tree.problems());
+        return std::nullopt;
+    }
+    ProblemLog kit_log;
+    const std::optional<ModifierSettings> result = read_own_modifier(TableReader(*tree, "the modifier", kit_log), name);
+    light.log().add_all(light.place_of("modifier"), kit_log.in_order());
+    return result;
+}
+
+}  // namespace
+
+std::optional<ModifierSettings> read_modifier(TableReader& light, const std::filesystem::path& kit) {
+    const Value* value = light.find("modifier");
+    if (value == nullptr) {
+        light.log().add(light.place(), light.name() + " has no modifier",
+                        "modifier = one of " + fmt::format("{}", fmt::join(toml_names_in(kit), ", ")) +
+                            ", or a table with a shape");
+        return std::nullopt;
+    }
+    if (std::holds_alternative<ValueTable>(value->content)) {
+        return read_own_modifier(TableReader(*value, "modifier", light.log()), "");
+    }
+    if (const std::string* name = std::get_if<std::string>(&value->content)) {
+        return read_kit_modifier(light, *name, kit);
+    }
+    light.wrong("modifier", "is " + kind_of(*value), "a name of the kit or a table with a shape");
+    return std::nullopt;
+}
+
+}  // namespace understudy

@@ -1,0 +1,45 @@
+#include "setup/read_picture.h"
+
+#include <cctype>
+#include <limits>
+
+namespace understudy {
+namespace {
+
+WhiteBalance read_white_balance(TableReader& table) {
+    WhiteBalance balance;
+    const Value* value = table.find("white_balance");
+    if (value == nullptr) {
+        return balance;
+    }
+    const std::string* text = std::get_if<std::string>(&value->content);
+    if (text != nullptr && !text->empty() && std::isdigit(static_cast<unsigned char>(text->front())) == 0) {
+        return table
+            .choice<WhiteBalance>(
+                "white_balance",
+                {{"flash", {false, 5500.0}}, {"tungsten", {false, 3200.0}}, {"as-lit", {true, 5500.0}}})
+            .value_or(balance);
+    }
+    balance.kelvin = table.quantity("white_balance", kTemperature, kColourTemperatures).value_or(balance.kelvin);
+    return balance;
+}
+
+}  // namespace
+
+PictureSettings read_picture(TableReader table) {
+    PictureSettings picture;
+    picture.width = static_cast<int>(table.whole("width", 16, 16384).value_or(picture.width));
+    picture.height = static_cast<int>(table.whole("height", 16, 16384).value_or(picture.height));
+    picture.treatment = table
+                            .choice<Treatment>("treatment", {{"colour", Treatment::kColour},
+                                                             {"black-and-white", Treatment::kBlackAndWhite}})
+                            .value_or(picture.treatment);
+    picture.samples = static_cast<int>(table.whole("samples", 1, 65536).value_or(picture.samples));
+    picture.white_balance = read_white_balance(table);
+    picture.seed =
+        static_cast<unsigned>(table.whole("seed", 0, std::numeric_limits<unsigned>::max()).value_or(picture.seed));
+    table.report_unknown_keys();
+    return picture;
+}
+
+}  // namespace understudy

@@ -1,0 +1,161 @@
+#include "setup/read_sitter.h"
+
+#include <algorithm>
+#include <array>
+#include <cctype>
+#include <system_error>
+
+#include <fmt/format.h>
+
+#include "setup/kit_files.h"
+
+namespace understudy {
+namespace {
+
+constexpr Range kEyeHeight{0.3, 3.0};
+constexpr std::array<std::string_view, 5> kOwnMeshKeys{"scale", "up", "front", "left_eye", "right_eye"};
+
+bool names_a_mesh(const std::string& head) {
+    std::string ending = std::filesystem::path(head).extension().string();
+    std::transform(ending.begin(), ending.end(), ending.begin(),
+                   [](unsigned char c) { return static_cast<char>(std::tolower(c)); });
+    return ending == ".obj";
+}
+
+// "+y", "z", "-x", or a vector.
+std::optional<Double3> read_axis(TableReader& table, std::string_view key) {
+    if (table.is_list(key)) {
+        const std::optional<Double3> vector = table.point(key, kPlainNumber, {-1e6, 1e6});
+        if (vector && glm::length(*vector) < 1e-6) {
+            table.wrong(key, "has no length", "a direction in the mesh's axes");
+            return std::nullopt;
+        }
+        return vector ? std::optional(glm::normalize(*vector)) : std::nullopt;
+    }
+    return table.choice<Double3>(key, {{"x", {1.0, 0.0, 0.0}},
+                                       {"y", {0.0, 1.0, 0.0}},
+                                       {"z", {0.0, 0.0, 1.0}},
+                                       {"-x", {-1.0, 0.0, 0.0}},
+                                       {"-y", {0.0, -1.0, 0.0}},
+                                       {"-z", {0.0, 0.0, -1.0}}});
+}
+
+void check_mesh_axes(TableReader& table, const OwnMesh& mesh) {
+    if (glm::length(glm::cross(mesh.up, mesh.front)) < 1e-3) {
+        const std::string_view key = table.has("front") ? "front" : "up";
+        table.wrong(key, "runs along the other of up and front", "two directions that differ");
+    }
+    if (mesh.left_eye.has_value() != mesh.right_eye.has_value()) {
+        const std::string_view key = mesh.left_eye ? "left_eye" : "right_eye";
+        table.wrong(key, "stands alone", "left_eye and right_eye, or neither");
+    } else if (mesh.left_eye && glm::length(*mesh.left_eye - *mesh.right_eye) < 1e-9) {
+        table.wrong("right_eye", "is where left_eye is", "two places");
+    }
+}
+
+OwnMesh read_own_mesh(TableReader& table, const std::string& head, const std::filesystem::path& scene_file) {
+    OwnMesh mesh;
+    mesh.path = scene_file.parent_path() / head;  // an absolute head stays as it is
+    std::error_code error;
+    if (!std::filesystem::is_regular_file(mesh.path, error)) {
+        table.wrong("head", fmt::format("is \"{}\", and there is no such file", mesh.path.string()),
+                    "a path to an .obj file, relative to the scene file");
+    }
+    mesh.scale_m = table.quantity("scale", kLength, {1e-6, 1e3}).value_or(mesh.scale_m);
+    mesh.up = read_axis(table, "up").value_or(mesh.up);
+    mesh.front = read_axis(table, "front").value_or(mesh.front);
+    mesh.left_eye = table.point("left_eye", kPlainNumber, {-1e6, 1e6});
+    mesh.right_eye = table.point("right_eye", kPlainNumber, {-1e6, 1e6});
+    check_mesh_axes(table, mesh);
+    return mesh;
+}
+
+void refuse_own_mesh_keys(TableReader& table, const std::string& head) {
+    for (const std::string_view key : kOwnMeshKeys) {
+        if (table.find(key) != nullptr) {
+            table.log().add(table.key_place_of(key),
+                            fmt::format("{} has {}, but the head is \"{}\"", table.name(), key, head),
+                            fmt::format("{} only with a path to an .obj", key));
+        }
+    }
+}
+
+HeadChoice read_head(TableReader& table, const Library& library, const std::filesystem::path& scene_file) {
+    const bool wrong_type = table.has("head") && !table.is_text("head");
+    const std::string head = table.text("head").value_or("aspen");
+    if (names_a_mesh(head)) {
+        return read_own_mesh(table, head, scene_file);
+    }
+    refuse_own_mesh_keys(table, head);
+    if (head == "none" || wrong_type) {
+        return NobodyThere{};
+    }
+    if (head == "ball") {
+        return MattBall{};
+    }
+    std::vector<std::string> valid = toml_names_in(library.heads);
+    if (std::find(valid.begin(), valid.end(), head) != valid.end()) {
+        return LibraryHead{head, library.heads / (head + ".toml")};
+    }
+    valid.insert(valid.end(), {"ball", "none"});
+    table.unknown_name("head", head, valid);
+    return NobodyThere{};
+}
+
+// Skin is what a head has; a ball's reflectance is fixed.
+void refuse_skin(TableReader& table, const HeadChoice& head) {
+    if (!std::holds_alternative<MattBall>(head)) {
+        return;
+    }
+    for (const std::string_view key : {"melanin", "blood"}) {
+        if (table.has(key)) {
+            table.log().add(table.key_place_of(key),
+                            fmt::format("{} has {}, but the head is \"ball\"", table.name(), key),
+                            "skin only on a head");
+        }
+    }
+}
+
+Gaze read_gaze(TableReader& table) {
+    if (table.is_list("gaze")) {
+        const auto angles = table.quantities("gaze", 2, kAngle, {-90.0, 90.0});
+        return angles ? GazeAngles{(*angles)[0], (*angles)[1]} : GazeAngles{};
+    }
+    const Value* value = table.find("gaze");
+    if (value == nullptr) {
+        return GazeAtCamera{};
+    }
+    if (!table.is_text("gaze")) {
+        table.wrong("gaze", "is " + kind_of(*value), "\"camera\", the name of a light, or [across, up] in degrees");
+        return GazeAtCamera{};
+    }
+    const std::string name = *table.text("gaze");
+    return name == "camera" ? Gaze(GazeAtCamera{}) : Gaze(GazeAtLight{name});
+}
+
+}  // namespace
+
+std::optional<double> peek_eye_height(const TableReader& table) {
+    ProblemLog unheard;
+    TableReader copy(table.value(), table.name(), unheard);
+    const std::optional<double> height = copy.quantity("eye_height", kLength, kEyeHeight);
+    return table.has("eye_height") ? height : std::optional(SitterSettings{}.eye_height_m);
+}
+
+SitterSettings read_sitter(TableReader table, const Library& library, const std::filesystem::path& scene_file) {
+    SitterSettings sitter;
+    sitter.head = read_head(table, library, scene_file);
+    sitter.head_said_at = table.place_of("head");
+    sitter.eye_height_m = table.quantity("eye_height", kLength, kEyeHeight).value_or(sitter.eye_height_m);
+    sitter.turn_deg = table.quantity("turn", kAngle, {-180.0, 180.0}).value_or(0.0);
+    sitter.chin_deg = table.quantity("chin", kAngle, {-60.0, 60.0}).value_or(0.0);
+    sitter.lean_deg = table.quantity("lean", kAngle, {-60.0, 60.0}).value_or(0.0);
+    sitter.gaze = read_gaze(table);
+    sitter.skin.melanin = table.quantity("melanin", kPlainNumber, {0.0, 0.5});
+    sitter.skin.blood = table.quantity("blood", kPlainNumber, {0.0, 0.2});
+    refuse_skin(table, sitter.head);
+    table.report_unknown_keys();
+    return sitter;
+}
+
+}  // namespace understudy
