@@ -1,0 +1,58 @@
+// A point of a light, chosen for a receiver.
+#pragma once
+
+#include <algorithm>
+#include <optional>
+
+#include "kit/emitter.h"
+#include "stage/stage.h"
+
+namespace understudy {
+
+struct Receiver {
+    Vec3 position;
+    Vec3 normal;
+    Response response;
+};
+
+struct LightSample {
+    Vec3 point{0.0F};
+    Vec3 direction{0.0F};  // unit, from the receiver
+    float density = 0.0F;  // per unit solid angle at the receiver
+
+    // From a place on the way to the point; it stops short of the light's own surface.
+    Ray shadow_ray(const Vec3& from) const {
+        constexpr float kShort = 1e-4F;
+        const Vec3 away = point - from;
+        const float distance = glm::length(away);
+        return {from, away / distance, 0.0F, distance * (1.0F - kShort)};
+    }
+};
+
+// None when the sampled point turns its dark side to the receiver, or nothing of the light can reach it.
+inline std::optional<LightSample> sample_light(const Emitter& emitter, const Receiver& receiver, const Vec2& u) {
+    const auto square = emitter.density_for(receiver.position, receiver.normal, receiver.response);
+    if (!square) return std::nullopt;
+    const Vec2 place = square->sample(u);
+    const EmitterPoint point = emitter.point_at(place, receiver.position);
+    const Vec3 away = point.position - receiver.position;
+    const float distance2 = glm::dot(away, away);
+    const Vec3 direction = away / std::sqrt(distance2);
+    const float cosine = -glm::dot(direction, point.normal);
+    if (!(cosine > 0.0F)) return std::nullopt;
+    return LightSample{point.position, direction, square->density(place) * distance2 / (point.area * cosine)};
+}
+
+// The density with which sample_light would have chosen the direction of this hit.
+inline float light_density(const Emitter& emitter, const Receiver& receiver, const Hit& hit) {
+    const auto square = emitter.density_for(receiver.position, receiver.normal, receiver.response);
+    if (!square) return 0.0F;
+    const Vec2 place = emitter.square_of(hit.position, receiver.position);
+    const EmitterPoint point = emitter.point_at(place, receiver.position);
+    const Vec3 away = hit.position - receiver.position;
+    const float distance2 = glm::dot(away, away);
+    const float cosine = std::abs(glm::dot(away, hit.geometric)) / std::sqrt(distance2);
+    return square->density(place) * distance2 / (point.area * std::max(cosine, 1e-9F));
+}
+
+}  // namespace understudy

@@ -1,0 +1,190 @@
+#include "transport/render.h"
+
+#include <algorithm>
+#include <cmath>
+#include <mutex>
+
+#include <tbb/blocked_range2d.h>
+#include <tbb/parallel_for.h>
+#include <tbb/task_arena.h>
+#include <xmmintrin.h>
+
+#include "transport/dimensions.h"
+#include "transport/path_tracer.h"
+
+namespace understudy {
+
+namespace {
+
+constexpr int kTile = 16;
+
+// What a pass adds to one pixel.
+struct PixelSums {
+    std::array<Bands, kMaxLayers> layers{};
+    Bands albedo{};
+    Vec3 normal{0.0F};
+    double depth = 0.0;
+    int seen = 0;  // samples that met something
+};
+
+// Every wavelength stands for its band: kBandCount bands, kWaveCount wavelengths a path.
+void book(Bands& bands, const Waves& waves, const Light4& light) {
+    constexpr float kShare = static_cast<float>(kBandCount) / static_cast<float>(kWaveCount);
+    for (std::size_t i = 0; i < kWaveCount; ++i) bands[waves.band[i]] += kShare * light[static_cast<glm::length_t>(i)];
+}
+
+bool finite(const PathLight& light, std::size_t layers) {
+    for (std::size_t i = 0; i < layers; ++i) {
+        const Light4& l = light.layers[i];
+        if (!std::isfinite(l.x + l.y + l.z + l.w)) return false;
+    }
+    return true;
+}
+
+// An offset with the density of a tent over two pixels: the pixel filter, sampled instead of splatted.
+float tent(float u) { return u < 0.5F ? std::sqrt(2.0F * u) - 1.0F : 1.0F - std::sqrt(2.0F - 2.0F * u); }
+
+class Renderer {
+  public:
+    Renderer(const Studio& studio, const Stage& stage, const RenderOptions& options)
+        : stage_(stage), camera_(studio), tracer_(stage), options_(options) {
+        Film& film = rendered_.film;
+        film.width = studio.setup.picture.width;
+        film.height = studio.setup.picture.height;
+        for (const LightSettings& light : studio.setup.lights) film.layers.push_back({light.name, {}});
+        if (stage.has_ambient()) film.layers.push_back({"ambient", {}});
+        for (FilmLayer& layer : film.layers) layer.pixels.resize(film.pixel_count());
+        film.features.albedo.resize(film.pixel_count());
+        film.features.normal.resize(film.pixel_count(), Vec3(0.0F));
+        film.features.depth_m.resize(film.pixel_count());
+        depth_hits_.resize(film.pixel_count());
+    }
+
+    Rendered run() {
+        tbb::task_arena arena(options_.threads > 0 ? options_.threads : tbb::task_arena::automatic);
+        // Passes double, so that the film is stratified at the end of each: 1, 1, 2, 4, …
+        while (rendered_.film.samples < options_.samples && !rendered_.cancelled) {
+            const int done = rendered_.film.samples;
+            const int pass = std::min(std::max(done, 1), options_.samples - done);
+            arena.execute([&] { trace_pass(pass); });
+            if (!rendered_.cancelled) rendered_.film.samples += pass;
+        }
+        for (std::size_t i = 0; i < depth_hits_.size(); ++i) {
+            if (depth_hits_[i] > 0) rendered_.film.features.depth_m[i] /= static_cast<float>(depth_hits_[i]);
+        }
+        return std::move(rendered_);
+    }
+
+  private:
+    bool cancelled() const { return options_.cancel != nullptr && options_.cancel->load(std::memory_order_relaxed); }
+
+    void trace_pass(int pass) {
+        // A cancelled pass is dropped whole: its tiles are kept apart until all are there.
+        const Film& film = rendered_.film;
+        std::atomic<std::uint64_t> rays = 0;
+        std::atomic<std::uint64_t> non_finite = 0;
+        std::atomic<bool> stopped = false;
+        const tbb::blocked_range2d<int> all(0, film.height, kTile, 0, film.width, kTile);
+        tbb::parallel_for(
+            all,
+            [&](const tbb::blocked_range2d<int>& tile) {
+                if (cancelled()) {
+                    stopped = true;
+                    return;
+                }
+                const Counts counts = trace_tile(tile, pass);
+                rays += counts.rays;
+                non_finite += counts.non_finite;
+                report(tile.rows().size() * tile.cols().size() * static_cast<std::size_t>(pass));
+            },
+            tbb::simple_partitioner());
+        rendered_.rays += rays;
+        rendered_.non_finite += non_finite;
+        rendered_.cancelled = stopped;
+    }
+
+    struct Counts {
+        std::uint64_t rays = 0;
+        std::uint64_t non_finite = 0;
+    };
+
+    Counts trace_tile(const tbb::blocked_range2d<int>& tile, int pass) {
+        // Numbers too small for a normal float are zero here: they would only slow the processor down.
+        const unsigned int before = _mm_getcsr();
+        _mm_setcsr(before | 0x8040U);
+        Counts counts;
+        for (int y = tile.rows().begin(); y < tile.rows().end(); ++y) {
+            for (int x = tile.cols().begin(); x < tile.cols().end(); ++x) trace_pixel(x, y, pass, counts);
+        }
+        _mm_setcsr(before);
+        return counts;
+    }
+
+    void trace_pixel(int x, int y, int pass, Counts& counts) {
+        const auto pixel = static_cast<std::uint32_t>(y * rendered_.film.width + x);
+        PixelSums sums;
+        for (int i = 0; i < pass; ++i) {
+            const Sampler sampler(options_.seed, pixel, static_cast<std::uint32_t>(rendered_.film.samples + i));
+            const Vec4 film_and_lens = sampler.group(kFilmAndLens);
+            const Waves waves = sample_waves(sampler.group(kWave).x);
+            const Vec2 place(static_cast<float>(x) + 0.5F + tent(film_and_lens.x),
+                             static_cast<float>(y) + 0.5F + tent(film_and_lens.y));
+            PathLight light;
+            const FirstSight sight =
+                tracer_.look(camera_.ray(place, {film_and_lens.z, film_and_lens.w}), waves, sampler, light);
+            counts.rays += light.rays;
+            if (!finite(light, stage_.layer_count())) {
+                ++counts.non_finite;
+                continue;
+            }
+            for (std::size_t l = 0; l < stage_.layer_count(); ++l) book(sums.layers[l], waves, light.layers[l]);
+            book(sums.albedo, waves, sight.albedo);
+            sums.normal += sight.normal;
+            if (sight.distance > 0.0F) {
+                sums.depth += static_cast<double>(sight.distance);
+                ++sums.seen;
+            }
+        }
+        add(pixel, sums, pass);
+    }
+
+    // The film holds means; a pass of n samples on top of m weighs n / (m + n).
+    void add(std::size_t pixel, const PixelSums& sums, int pass) {
+        Film& film = rendered_.film;
+        const auto all = static_cast<float>(film.samples + pass);
+        const float keep = static_cast<float>(film.samples) / all;
+        const auto blend = [&](Bands& mean, const Bands& sum) {
+            for (std::size_t b = 0; b < kBandCount; ++b) mean[b] = keep * mean[b] + sum[b] / all;
+        };
+        for (std::size_t l = 0; l < film.layers.size(); ++l) blend(film.layers[l].pixels[pixel], sums.layers[l]);
+        blend(film.features.albedo[pixel], sums.albedo);
+        film.features.normal[pixel] = keep * film.features.normal[pixel] + sums.normal / all;
+        film.features.depth_m[pixel] += static_cast<float>(sums.depth);  // a sum until the end
+        depth_hits_[pixel] += sums.seen;
+    }
+
+    void report(std::size_t paths) {
+        if (!options_.progress) return;
+        const std::lock_guard<std::mutex> lock(progress_mutex_);
+        paths_done_ += paths;
+        options_.progress(static_cast<double>(paths_done_) /
+                          (static_cast<double>(rendered_.film.pixel_count()) * options_.samples));
+    }
+
+    const Stage& stage_;
+    Camera camera_;
+    PathTracer tracer_;
+    RenderOptions options_;
+    Rendered rendered_;
+    std::vector<int> depth_hits_;
+    std::mutex progress_mutex_;
+    std::size_t paths_done_ = 0;
+};
+
+}  // namespace
+
+Rendered render_film(const Studio& studio, const Stage& stage, const RenderOptions& options) {
+    return Renderer(studio, stage, options).run();
+}
+
+}  // namespace understudy

@@ -1,0 +1,32 @@
+// Tracing a film: passes over all pixels until it has its samples.
+#pragma once
+
+#include <atomic>
+#include <cstdint>
+#include <functional>
+
+#include "film/film.h"
+#include "stage/camera.h"
+#include "stage/stage.h"
+
+namespace understudy {
+
+struct RenderOptions {
+    int samples = 64;  // camera paths a pixel
+    unsigned seed = 0;
+    int threads = 0;                             // 0: as many as the machine has
+    std::function<void(double share)> progress;  // called now and then, from one thread, with 0 … 1
+    const std::atomic<bool>* cancel = nullptr;   // looked at between tiles
+};
+
+struct Rendered {
+    Film film;
+    std::uint64_t rays = 0;
+    std::uint64_t non_finite = 0;  // paths left out because a contribution was not a number
+    bool cancelled = false;        // some pixels then carry more samples than the film says
+};
+
+// The same film for any number of threads.
+Rendered render_film(const Studio& studio, const Stage& stage, const RenderOptions& options);
+
+}  // namespace understudy
