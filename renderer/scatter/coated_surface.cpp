@@ -40,12 +40,12 @@ CoatedSurface CoatedSurface::with_albedo(const Spectrum& albedo) const {
 }
 
 float density_scatter(const CoatedSurface& surface, const Vec3& wo, const Vec3& wi) {
-    if (wo.z <= 0.0F || wi.z <= 0.0F) return 0.0F;
+    if (!above_horizon(wo) || !above_horizon(wi)) return 0.0F;
     return mixed_density(surface, wo, wi, glm::normalize(wo + wi));
 }
 
 ScatterValue scatter_value(const CoatedSurface& surface, const Vec3& wo, const Vec3& wi, const Waves& waves) {
-    if (wo.z <= 0.0F || wi.z <= 0.0F) return {};
+    if (!above_horizon(wo) || !above_horizon(wi)) return {};
     const float alpha = surface.alpha();
     const DirectionalAlbedo& coat = surface.coat();
     const Vec3 h = glm::normalize(wo + wi);
@@ -61,11 +61,11 @@ ScatterValue scatter_value(const CoatedSurface& surface, const Vec3& wo, const V
 
 std::optional<ScatterSample> sample_scatter(const CoatedSurface& surface, const Vec3& wo, const Waves& waves,
                                             const Vec3& u) {
-    if (wo.z <= 0.0F) return std::nullopt;
+    if (!above_horizon(wo)) return std::nullopt;
     const float share = coat_share(surface, surface.coat().at(wo.z));
     const Vec3 wi =
         u.x < share ? mirror(wo, sample_visible_normal(wo, surface.alpha(), u.y, u.z)) : sample_cosine(u.y, u.z);
-    if (wi.z <= 0.0F) return std::nullopt;
+    if (!above_horizon(wi)) return std::nullopt;
     const ScatterValue both = scatter_value(surface, wo, wi, waves);
     return ScatterSample{wi, both.value * (wi.z / both.density), both.density, false};
 }

@@ -10,6 +10,7 @@
 
 namespace understudy {
 
+// Even steps of the cosine's root, linear between: near grazing the albedo changes within a cosine of alpha.
 class DirectionalAlbedo {
   public:
     // Fresnel: from the cosine between direction and facet to the share reflected.
@@ -17,8 +18,8 @@ class DirectionalAlbedo {
     static DirectionalAlbedo of_gloss(float alpha, const Fresnel& fresnel) {
         DirectionalAlbedo result;
         for (std::size_t i = 0; i < kCount; ++i) {
-            const float cosine = static_cast<float>(i) / static_cast<float>(kCount - 1);
-            result.values_[i] = integrate_gloss(cosine, alpha, fresnel);
+            const float root = static_cast<float>(i) / static_cast<float>(kCount - 1);
+            result.values_[i] = integrate_gloss(root * root, alpha, fresnel);
         }
         result.mean_ = result.cosine_weighted_mean();
         return result;
@@ -26,7 +27,7 @@ class DirectionalAlbedo {
 
     // cosine in [0, 1].
     float at(float cosine) const {
-        const float place = cosine * static_cast<float>(kCount - 1);
+        const float place = std::sqrt(cosine) * static_cast<float>(kCount - 1);
         const std::size_t index = std::min(static_cast<std::size_t>(place), kCount - 2);
         const float share = place - static_cast<float>(index);
         return values_[index] + share * (values_[index + 1] - values_[index]);
@@ -39,35 +40,47 @@ class DirectionalAlbedo {
     static constexpr std::size_t kCount = 128;
 
     // The midpoint rule in the unit square that the visible normals are drawn from; one half of it mirrors the other.
+    // The distribution's long tail and the horizon's edge lie near u = 1: the warp u = 1 − (1 − s)³ spends most points
+    // there.
     template <class Fresnel>
     static float integrate_gloss(float cos_o, float alpha, const Fresnel& fresnel) {
-        constexpr int kRadii = 48;
-        constexpr int kAngles = 48;
+        constexpr int kRadii = 64;
+        constexpr int kAngles = 64;
         const Vec3 wo(std::sqrt(std::max(0.0F, 1.0F - cos_o * cos_o)), 0.0F, cos_o);
         double sum = 0.0;
         for (int i = 0; i < kRadii; ++i) {
+            const float rest = 1.0F - (static_cast<float>(i) + 0.5F) / static_cast<float>(kRadii);
+            const float u = 1.0F - rest * rest * rest;
+            float ring = 0.0F;
             for (int j = 0; j < kAngles; ++j) {
-                const float u = (static_cast<float>(i) + 0.5F) / static_cast<float>(kRadii);
                 const float v = (static_cast<float>(j) + 0.5F) / static_cast<float>(2 * kAngles) - 0.25F;
                 const Vec3 h = sample_visible_normal(wo, alpha, u, v);
                 const Vec3 wi = mirror(wo, h);
                 if (wi.z <= 0.0F) continue;
-                sum += static_cast<double>(fresnel(std::min(1.0F, glm::dot(wo, h))) * gloss_weight(cos_o, wi.z, alpha));
+                ring += fresnel(std::min(1.0F, glm::dot(wo, h))) * gloss_weight(cos_o, wi.z, alpha);
             }
+            sum += static_cast<double>(3.0F * rest * rest * ring);
         }
-        return static_cast<float>(sum / (kRadii * kAngles));
+        // The weights of the warp add up to this and not quite to 1.
+        constexpr double kWarp = 1.0 - 0.25 / (static_cast<double>(kRadii) * kRadii);
+        return static_cast<float>(sum / (kRadii * kAngles * kWarp));
     }
 
+    // With μ = s²: 4 ∫ E(s) s³ ds, by Gauss's rule of three points, exact for the fourth-degree integrand.
     float cosine_weighted_mean() const {
+        constexpr double kPlaces[3] = {0.1127016653792583, 0.5, 0.8872983346207417};
+        constexpr double kWeights[3] = {5.0 / 18.0, 8.0 / 18.0, 5.0 / 18.0};
         const double step = 1.0 / static_cast<double>(kCount - 1);
         double sum = 0.0;
         for (std::size_t i = 0; i + 1 < kCount; ++i) {
-            const double a = step * static_cast<double>(i);
-            const double b = a + step;
-            sum +=
-                static_cast<double>(values_[i]) * (2.0 * a + b) + static_cast<double>(values_[i + 1]) * (a + 2.0 * b);
+            const auto a = static_cast<double>(values_[i]);
+            const auto b = static_cast<double>(values_[i + 1]);
+            for (int k = 0; k < 3; ++k) {
+                const double root = step * (static_cast<double>(i) + kPlaces[k]);
+                sum += kWeights[k] * (a + kPlaces[k] * (b - a)) * root * root * root;
+            }
         }
-        return static_cast<float>(sum * step / 3.0);
+        return static_cast<float>(4.0 * step * sum);
     }
 
     std::array<float, kCount> values_{};

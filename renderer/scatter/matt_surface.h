@@ -13,19 +13,19 @@ struct MattSurface {
 };
 
 inline float density_scatter(const MattSurface&, const Vec3& wo, const Vec3& wi) {
-    return wo.z > 0.0F && wi.z > 0.0F ? wi.z / kPi : 0.0F;
+    return above_horizon(wo) && above_horizon(wi) ? wi.z / kPi : 0.0F;
 }
 
 inline ScatterValue scatter_value(const MattSurface& surface, const Vec3& wo, const Vec3& wi, const Waves& waves) {
-    if (wo.z <= 0.0F || wi.z <= 0.0F) return {};
+    if (!above_horizon(wo) || !above_horizon(wi)) return {};
     return {at(surface.albedo, waves) / kPi, wi.z / kPi};
 }
 
 inline std::optional<ScatterSample> sample_scatter(const MattSurface& surface, const Vec3& wo, const Waves& waves,
                                                    const Vec3& u) {
-    if (wo.z <= 0.0F) return std::nullopt;
+    if (!above_horizon(wo)) return std::nullopt;
     const Vec3 wi = sample_cosine(u.y, u.z);
-    if (wi.z <= 0.0F) return std::nullopt;
+    if (!above_horizon(wi)) return std::nullopt;
     return ScatterSample{wi, at(surface.albedo, waves), wi.z / kPi, false};
 }
 

@@ -13,11 +13,16 @@
 
 namespace understudy {
 
-// Smoother lobes than this would need more than a float's digits.
-inline constexpr float kLeastAlpha = 0.005F;
+// Smoother lobes than this are narrower than the steps of the albedo table.
+inline constexpr float kLeastAlpha = 0.01F;
 
 // From this roughness on, sampling the lights alone finds every highlight.
 inline constexpr float kBroadAlpha = 0.2F;
+
+// Nearer the horizon than this a direction counts as on it: half-way vectors of two such directions lose their digits.
+inline constexpr float kHorizon = 1e-6F;
+
+inline bool above_horizon(const Vec3& w) { return w.z > kHorizon; }
 
 // Per unit solid angle of the facet normal h. Written with the sine and not 1 − cos², which would cancel at small
 // alpha.

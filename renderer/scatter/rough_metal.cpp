@@ -28,13 +28,13 @@ RoughMetal::RoughMetal(const Spectrum& reflectance, float alpha)
 }
 
 float density_scatter(const RoughMetal& surface, const Vec3& wo, const Vec3& wi) {
-    if (wo.z <= 0.0F || wi.z <= 0.0F) return 0.0F;
+    if (!above_horizon(wo) || !above_horizon(wi)) return 0.0F;
     const float once = surface.facets().at(wo.z);
     return once * density_gloss(wo, glm::normalize(wo + wi), surface.alpha()) + (1.0F - once) * wi.z / kPi;
 }
 
 ScatterValue scatter_value(const RoughMetal& surface, const Vec3& wo, const Vec3& wi, const Waves& waves) {
-    if (wo.z <= 0.0F || wi.z <= 0.0F) return {};
+    if (!above_horizon(wo) || !above_horizon(wi)) return {};
     const float alpha = surface.alpha();
     const DirectionalAlbedo& facets = surface.facets();
     const Vec3 h = glm::normalize(wo + wi);
@@ -56,10 +56,10 @@ ScatterValue scatter_value(const RoughMetal& surface, const Vec3& wo, const Vec3
 
 std::optional<ScatterSample> sample_scatter(const RoughMetal& surface, const Vec3& wo, const Waves& waves,
                                             const Vec3& u) {
-    if (wo.z <= 0.0F) return std::nullopt;
+    if (!above_horizon(wo)) return std::nullopt;
     const bool once = u.x < surface.facets().at(wo.z);
     const Vec3 wi = once ? mirror(wo, sample_visible_normal(wo, surface.alpha(), u.y, u.z)) : sample_cosine(u.y, u.z);
-    if (wi.z <= 0.0F) return std::nullopt;
+    if (!above_horizon(wi)) return std::nullopt;
     const ScatterValue both = scatter_value(surface, wo, wi, waves);
     return ScatterSample{wi, both.value * (wi.z / both.density), both.density, false};
 }
