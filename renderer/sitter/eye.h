@@ -1,7 +1,7 @@
 // The optics and sizes of the eye: an eyeball sphere, a corneal sphere that rises from it, an iris plane behind.
 //
-// Sizes as in schematic eyes (Gullstrand, Le Grand): corneal radius 7.8 mm, index 1.376; visible iris radius 5.9 mm is half
-// the white-to-white diameter of 11.71 ± 0.42 mm (Rüfer and others 2005).
+// Sizes as in schematic eyes (Gullstrand, Le Grand): corneal radius 7.8 mm, index 1.376; visible iris radius 5.9 mm is
+// half the white-to-white diameter of 11.71 ± 0.42 mm (Rüfer and others 2005).
 #pragma once
 
 #include "base/geometry.h"

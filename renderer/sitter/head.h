@@ -19,16 +19,16 @@ using HeadPointer = std::shared_ptr<const Head>;
 Expected<HeadPointer> load_head(const SitterSettings& sitter, const Library& library);
 
 // Midway between the eyes with the head straight, in the studio: (0, eye height, the eyes' distance before the turning
-// axis). For nobody and the ball: (0, eye height, 0). Stands and the camera are placed from it, so turning the head moves
-// no stand.
+// axis). For nobody and the ball: (0, eye height, 0). Stands and the camera are placed from it, so turning the head
+// moves no stand.
 Double3 face_point(const Head& head, double eye_height_m);
 
 // Aim points of a straight head: the middle of the upper chest, and the top of the head.
 Double3 chest_point(const Head& head, double eye_height_m);
 Double3 crown_point(const Head& head, double eye_height_m);
 
-// Turn, chin and lean bend the neck through the skin weights; the eyes then look at gaze_target (a camera's or a light's
-// place) or, without one, along the gaze angles of the settings (0, 0 when there are none).
+// Turn, chin and lean bend the neck through the skin weights; the eyes then look at gaze_target (a camera's or a
+// light's place) or, without one, along the gaze angles of the settings (0, 0 when there are none).
 Sitter pose_head(const Head& head, const SitterSettings& settings, const std::optional<Double3>& gaze_target);
 
 }  // namespace understudy

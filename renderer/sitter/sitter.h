@@ -39,15 +39,15 @@ std::string_view zone_name(Zone zone);
 
 struct SitterMesh {
     std::vector<Vec3> positions;
-    std::vector<Vec3> normals;  // one a position, smooth, unit
+    std::vector<Vec3> normals;                            // one a position, smooth, unit
     std::vector<std::array<std::uint32_t, 3>> triangles;  // counter-clockwise from outside
     std::vector<Zone> zones;                              // one a triangle
 };
 
 // Anatomy of the eye, from the schematic-eye tables: see sitter/eye.h for sources and the derived places.
 struct Eye {
-    Double3 centre{0.0};             // of the eyeball
-    Double3 axis{0.0, 0.0, 1.0};     // unit, out through the pupil
+    Double3 centre{0.0};          // of the eyeball
+    Double3 axis{0.0, 0.0, 1.0};  // unit, out through the pupil
     double pupil_radius_m = 0.00175;
 };
 
@@ -64,13 +64,12 @@ struct Landmarks {
 struct Sitter {
     enum class Kind { kNobody, kBall, kHead };
     Kind kind = Kind::kNobody;
-    SitterMesh mesh;                          // empty but for kHead
-    std::optional<std::array<Eye, 2>> eyes;   // [0] camera left (the sitter's right), [1] camera right
-    std::optional<Landmarks> landmarks;       // of a head whose landmarks are known
-    double ball_radius_m = 0.0;               // kBall: centre at the face point
-    double melanin = 0.02;                    // volume fraction of melanosomes in the epidermis
-    double blood = 0.02;                      // volume fraction of blood in the dermis
+    SitterMesh mesh;                         // empty but for kHead
+    std::optional<std::array<Eye, 2>> eyes;  // [0] camera left (the sitter's right), [1] camera right
+    std::optional<Landmarks> landmarks;      // of a head whose landmarks are known
+    double ball_radius_m = 0.0;              // kBall: centre at the face point
+    double melanin = 0.02;                   // volume fraction of melanosomes in the epidermis
+    double blood = 0.02;                     // volume fraction of blood in the dermis
 };
-
 
 }  // namespace understudy

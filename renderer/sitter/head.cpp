@@ -1,0 +1,214 @@
+#include "sitter/head.h"
+
+#include <fmt/format.h>
+
+#include <utility>
+
+#include "sitter/eye.h"
+#include "sitter/head_recipe.h"
+#include "sitter/landmarks.h"
+#include "sitter/lids.h"
+#include "sitter/own_mesh.h"
+#include "sitter/skeleton.h"
+
+namespace understudy {
+
+namespace {
+
+constexpr int kSubdivisions = 2;
+constexpr double kBallRadius = 0.1;
+constexpr Double3 kChestFromEyes{0.0, -0.30, 0.0};  // of a head whose chest is unknown
+constexpr Double3 kCrownFromEyes{0.0, 0.114, 0.0};
+
+}  // namespace
+
+// Straight, in metres; the origin lies on the turning axis at the height of the eyes.
+class Head {
+  public:
+    Sitter::Kind kind = Sitter::Kind::kNobody;
+    SkinnedMesh mesh;
+    BonePivots pivots{};
+    std::optional<std::array<Double3, 2>> eyes;
+    std::optional<std::array<LidRegion, 2>> lids;
+    std::optional<SkinPlaces> places;
+    Double3 face{0.0};  // between the eyes
+    Double3 chest = kChestFromEyes;
+    Double3 crown = kCrownFromEyes;
+    double melanin = 0.02;
+    double blood = 0.02;
+};
+
+namespace {
+
+// The front of the package's eyeball is where ours has its cornea.
+Double3 eye_centre(const EyeMarks& marks, const std::vector<Double3>& positions) {
+    Double3 low = positions[marks.eyeball.front()];
+    Double3 high = low;
+    for (const auto v : marks.eyeball) {
+        low = glm::min(low, positions[v]);
+        high = glm::max(high, positions[v]);
+    }
+    return {0.5 * (low.x + high.x), 0.5 * (low.y + high.y), high.z - kApexAhead};
+}
+
+Double3 chest_of(const SkinnedMesh& mesh, const Double3& face) {
+    // A hand's breadth under the neckline: the foremost cloth on the middle line.
+    Double3 chest = kChestFromEyes;
+    for (const Double3& p : mesh.positions) {
+        const bool there = std::abs(p.x) < 0.02 && std::abs(p.y - face.y + 0.30) < 0.01;
+        if (there && (p.z > chest.z || chest == kChestFromEyes)) chest = {0.0, p.y, p.z};
+    }
+    return chest;
+}
+
+Double3 crown_of(const SkinnedMesh& mesh) {
+    Double3 crown = mesh.positions.front();
+    for (const Double3& p : mesh.positions) crown = p.y > crown.y ? p : crown;
+    return {0.0, crown.y, crown.z};
+}
+
+std::vector<Double3> arms_down(const HeadData& data, std::vector<Double3> positions) {
+    const auto hanging = hanging_arms(bone_pivots(data, positions));
+    for (std::size_t v = 0; v < data.weights.size(); ++v) positions[v] = moved(hanging, data.weights[v], positions[v]);
+    return positions;
+}
+
+Expected<HeadPointer> load_library_head(const LibraryHead& choice, const Library& library) {
+    const auto recipe = read_head_recipe(choice.path);
+    if (!recipe) return recipe.problems();
+    const auto data = read_head_data(library.head_mesh);
+    if (!data) return data.problems();
+    const auto shaped = apply_shapes(*data, library.head_mesh, recipe->shapes, choice.path.string());
+    if (!shaped) return shaped.problems();
+
+    auto head = std::make_shared<Head>();
+    head->kind = Sitter::Kind::kHead;
+    head->melanin = recipe->melanin;
+    head->blood = recipe->blood;
+    head->pivots = bone_pivots(*data, *shaped);
+    std::array<Double3, 2> eyes = {eye_centre(data->eyes[0], *shaped), eye_centre(data->eyes[1], *shaped)};
+    RefinedHead refined = refine(*data, arms_down(*data, *shaped), kSubdivisions);
+
+    const Double3 origin(0.0, 0.5 * (eyes[0].y + eyes[1].y), head->pivots[kSkull].z);
+    for (Double3& p : refined.positions) p -= origin;
+    for (Double3& p : head->pivots) p -= origin;
+    for (Double3& p : eyes) p -= origin;
+    head->eyes = eyes;
+    head->lids = {lid_region(refined.positions, refined.quads, refined.margins[0], eyes[0]),
+                  lid_region(refined.positions, refined.quads, refined.margins[1], eyes[1])};
+    for (std::size_t e = 0; e < 2; ++e) lay_lids(head->lids->at(e), Eye{eyes.at(e)}, refined.positions);
+    head->mesh = dress(refined, head->pivots[kNeck1]);
+    head->face = 0.5 * (eyes[0] + eyes[1]);
+    head->places = find_places(head->mesh, eyes);
+    if (!head->places) {
+        return Problem{Blame::kWrongInput, fmt::format("{}: these shapes make no face", choice.path.string())};
+    }
+    head->chest = chest_of(head->mesh, head->face);
+    head->crown = crown_of(head->mesh);
+    return HeadPointer(std::move(head));
+}
+
+Expected<HeadPointer> load_own_head(const OwnMesh& choice) {
+    auto own = read_own_head(choice);
+    if (!own) return own.problems();
+    auto head = std::make_shared<Head>();
+    head->kind = Sitter::Kind::kHead;
+    head->mesh = std::move(own->mesh);
+    const Double3 shift(0.0, 0.0, own->pivot_behind_eyes);
+    for (Double3& p : head->mesh.positions) p += shift;
+    if (own->eye_centres) head->eyes = {own->eye_centres->at(0) + shift, own->eye_centres->at(1) + shift};
+    head->face = shift;
+    // As far under and behind the eyes as in the library's heads, so that chin and lean turn about a neck.
+    head->pivots.fill({0.0, -0.09, 0.0});
+    head->chest = head->face + kChestFromEyes;
+    head->crown = crown_of(head->mesh);
+    return HeadPointer(std::move(head));
+}
+
+Double3 in_studio(const Double3& place, double eye_height_m) { return place + Double3(0.0, eye_height_m, 0.0); }
+
+// Out through the pupil for a gaze relative to the face: the angles on a globe whose pole is up.
+Double3 gaze_direction(const GazeAngles& gaze) {
+    const double across = radians(gaze.across_deg);
+    const double up = radians(gaze.up_deg);
+    return {std::sin(across) * std::cos(up), std::sin(up), std::cos(across) * std::cos(up)};
+}
+
+// The eyes of the straight head, looking where they will look once it is posed.
+std::array<Eye, 2> looking(const Head& head, const SitterSettings& settings, const std::optional<Double3>& target,
+                           const glm::dmat4& skull) {
+    std::array<Eye, 2> eyes;
+    const auto* angles = std::get_if<GazeAngles>(&settings.gaze);
+    const glm::dmat4 back = glm::inverse(skull);
+    for (std::size_t e = 0; e < 2; ++e) {
+        eyes.at(e).centre = head.eyes->at(e);
+        eyes.at(e).axis = gaze_direction(angles ? *angles : GazeAngles{});
+        if (!target) continue;
+        const Double3 there(back * glm::dvec4(*target - Double3(0.0, settings.eye_height_m, 0.0), 1.0));
+        if (glm::distance(there, eyes.at(e).centre) > kEyeballRadius) {
+            eyes.at(e).axis = glm::normalize(there - eyes.at(e).centre);
+        }
+    }
+    return eyes;
+}
+
+SitterMesh posed_mesh(const Head& head, const std::vector<Double3>& straight, const BoneMatrices& bones,
+                      double eye_height_m) {
+    std::vector<Double3> positions(straight.size());
+    for (std::size_t v = 0; v < straight.size(); ++v) {
+        positions[v] = in_studio(moved(bones, head.mesh.weights[v], straight[v]), eye_height_m);
+    }
+    SitterMesh mesh;
+    for (const Double3& n : smooth_normals(positions, head.mesh.triangles)) mesh.normals.emplace_back(n);
+    for (const Double3& p : positions) mesh.positions.emplace_back(p);
+    mesh.triangles = head.mesh.triangles;
+    mesh.zones = head.mesh.zones;
+    return mesh;
+}
+
+}  // namespace
+
+Expected<HeadPointer> load_head(const SitterSettings& sitter, const Library& library) {
+    if (const auto* library_head = std::get_if<LibraryHead>(&sitter.head)) {
+        return load_library_head(*library_head, library);
+    }
+    if (const auto* own = std::get_if<OwnMesh>(&sitter.head)) return load_own_head(*own);
+    auto head = std::make_shared<Head>();
+    if (std::holds_alternative<MattBall>(sitter.head)) {
+        head->kind = Sitter::Kind::kBall;
+        head->crown = {0.0, kBallRadius, 0.0};
+    }
+    return HeadPointer(std::move(head));
+}
+
+Double3 face_point(const Head& head, double eye_height_m) { return in_studio(head.face, eye_height_m); }
+Double3 chest_point(const Head& head, double eye_height_m) { return in_studio(head.chest, eye_height_m); }
+Double3 crown_point(const Head& head, double eye_height_m) { return in_studio(head.crown, eye_height_m); }
+
+Sitter pose_head(const Head& head, const SitterSettings& settings, const std::optional<Double3>& gaze_target) {
+    Sitter sitter;
+    sitter.kind = head.kind;
+    sitter.melanin = settings.skin.melanin.value_or(head.melanin);
+    sitter.blood = settings.skin.blood.value_or(head.blood);
+    if (head.kind == Sitter::Kind::kBall) sitter.ball_radius_m = kBallRadius;
+    if (head.kind != Sitter::Kind::kHead) return sitter;
+
+    const auto bones = bent_neck(head.pivots, settings.turn_deg, settings.chin_deg, settings.lean_deg);
+    std::vector<Double3> straight = head.mesh.positions;
+    if (head.eyes) {
+        auto eyes = looking(head, settings, gaze_target, bones[kSkull]);
+        if (head.lids) {
+            for (std::size_t e = 0; e < 2; ++e) lay_lids(head.lids->at(e), eyes.at(e), straight);
+        }
+        for (Eye& eye : eyes) {
+            eye.centre = in_studio(Double3(bones[kSkull] * glm::dvec4(eye.centre, 1.0)), settings.eye_height_m);
+            eye.axis = glm::normalize(Double3(bones[kSkull] * glm::dvec4(eye.axis, 0.0)));
+        }
+        sitter.eyes = eyes;
+    }
+    sitter.mesh = posed_mesh(head, straight, bones, settings.eye_height_m);
+    if (head.places) sitter.landmarks = landmarks_at(*head.places, sitter.mesh);
+    return sitter;
+}
+
+}  // namespace understudy

@@ -1,0 +1,187 @@
+#include "sitter/lids.h"
+
+#include <algorithm>
+#include <cmath>
+#include <limits>
+
+#include "sitter/eye_surface.h"
+
+namespace understudy {
+namespace {
+
+constexpr double kReach = 0.024;        // round the eye's centre, of what may move
+constexpr double kFalloffFrom = 0.001;  // from the margins: skin nearer than this follows wholly …
+constexpr double kFalloffTo = 0.009;    // … farther than this stays
+constexpr double kThinnestLid = 0.0009;
+constexpr double kThickestLid = 0.0017;
+constexpr double kSkinSlope = 0.6;  // how fast the least height of skin above the eye grows from the margin
+constexpr double kLeastSkin = 0.0010;
+
+double smooth(double t) {
+    t = std::clamp(t, 0.0, 1.0);
+    return t * t * (3.0 - 2.0 * t);
+}
+
+Double3 at_height(const Eye& eye, const Double3& point, double height) {
+    const Double3 way = glm::normalize(point - eye.centre);
+    return eye.centre + (eye_surface_radius(eye, way) + height) * way;
+}
+
+std::vector<Double3> pick(const std::vector<Double3>& positions, const std::vector<std::uint32_t>& which) {
+    std::vector<Double3> picked;
+    for (const auto v : which) picked.push_back(positions[v]);
+    return picked;
+}
+
+// ---- the opening ----------------------------------------------------------------------------------------------------
+
+struct Corners {
+    double left, right;  // x of the corners of the opening
+    double left_y, right_y;
+    bool above(const Double3& p) const {
+        const double t = (p.x - left) / (right - left);
+        return p.y > left_y + t * (right_y - left_y);
+    }
+    // 1 in the middle, 0 at the corners.
+    double share(const Double3& p) const {
+        const double t = std::clamp(2.0 * (p.x - left) / (right - left) - 1.0, -1.0, 1.0);
+        return 1.0 - t * t;
+    }
+};
+
+Corners corners_of(const std::vector<Double3>& margin) {
+    const auto [low, high] =
+        std::minmax_element(margin.begin(), margin.end(), [](const Double3& a, const Double3& b) { return a.x < b.x; });
+    return {low->x, high->x, low->y, high->y};
+}
+
+// Height of the upper (or lower) margin over the pupil's centre.
+double height_at_pupil(const std::vector<Double3>& margin, const Corners& corners, const Eye& eye, bool upper) {
+    double height = 0.0;
+    double nearest = std::numeric_limits<double>::max();
+    for (const Double3& p : margin) {
+        const double off = std::abs(p.x - eye.centre.x);
+        if (corners.above(p) != upper || off >= nearest) continue;
+        nearest = off;
+        height = p.y - eye.centre.y;
+    }
+    return height;
+}
+
+// Raises or lowers both margins so that the inner one comes into the natural range.
+void open_naturally(const Eye& eye, std::vector<Double3>& inner, std::vector<Double3>& outer) {
+    for (int round = 0; round < 3; ++round) {
+        for (Double3& p : inner) p = at_height(eye, p, kLidClearance);
+        const Corners corners = corners_of(inner);
+        const double upper = height_at_pupil(inner, corners, eye, true);
+        const double lower = height_at_pupil(inner, corners, eye, false);
+        const double raise_upper = std::clamp(upper, kUpperLidLow, kUpperLidHigh) - upper;
+        const double raise_lower = std::clamp(lower, -kLowerLidLow, -kLowerLidHigh) - lower;
+        for (auto* margin : {&inner, &outer}) {
+            for (Double3& p : *margin) p.y += corners.share(p) * (corners.above(p) ? raise_upper : raise_lower);
+        }
+    }
+    for (Double3& p : inner) p = at_height(eye, p, kLidClearance);
+    for (Double3& p : outer) {
+        p = at_height(eye, p, std::clamp(height_above_eye(eye, p), kThinnestLid, kThickestLid));
+    }
+}
+
+// ---- what follows ---------------------------------------------------------------------------------------------------
+
+struct Pull {
+    Double3 at;
+    Double3 by;
+    bool inner;
+};
+
+struct Follow {
+    Double3 by;
+    double to_inner;  // distance to the inner margin
+};
+
+// Shepard's inverse-distance weights (1968) within a smooth falloff.
+Follow follow(const std::vector<Pull>& pulls, const Double3& point) {
+    constexpr double kSoft = 1e-8;
+    Double3 sum(0.0);
+    double total = 0.0;
+    double nearest = std::numeric_limits<double>::max();
+    double nearest_inner = nearest;
+    for (const Pull& pull : pulls) {
+        const Double3 gap = pull.at - point;
+        const double squared = glm::dot(gap, gap);
+        const double weight = 1.0 / ((squared + kSoft) * (squared + kSoft));
+        sum += weight * pull.by;
+        total += weight;
+        nearest = std::min(nearest, squared);
+        if (pull.inner) nearest_inner = std::min(nearest_inner, squared);
+    }
+    const double t = (std::sqrt(nearest) - kFalloffFrom) / (kFalloffTo - kFalloffFrom);
+    return {(1.0 - smooth(t)) / total * sum, std::sqrt(nearest_inner)};
+}
+
+std::vector<std::vector<std::uint32_t>> neighbours_of(std::size_t vertices, const std::vector<Quad>& quads) {
+    std::vector<std::vector<std::uint32_t>> neighbours(vertices);
+    for (const Quad& quad : quads) {
+        for (std::size_t k = 0; k < 4; ++k) neighbours[quad.at(k)].push_back(quad.at((k + 1) % 4));
+    }
+    return neighbours;  // one way round is enough: every inner edge is met from both sides
+}
+
+}  // namespace
+
+LidRegion lid_region(const std::vector<Double3>& positions, const std::vector<Quad>& quads,
+                     const RefinedEyeMargins& margins, const Double3& eye_centre) {
+    LidRegion region{margins.inner, margins.outer, {}, {}};
+    const auto neighbours = neighbours_of(positions.size(), quads);
+    enum class Mark : std::uint8_t { kNone, kMargin, kSkin };
+    std::vector<Mark> marks(positions.size(), Mark::kNone);
+    for (const auto v : margins.inner) marks[v] = Mark::kMargin;
+    // Skin is what can be walked to from the outer margin without crossing the inner one, near the eye.
+    std::vector<std::uint32_t> open = margins.outer;
+    for (const auto v : open) marks[v] = Mark::kSkin;
+    while (!open.empty()) {
+        const auto at = open.back();
+        open.pop_back();
+        for (const auto next : neighbours[at]) {
+            if (marks[next] != Mark::kNone || glm::distance(positions[next], eye_centre) > 2.0 * kReach) continue;
+            marks[next] = Mark::kSkin;
+            open.push_back(next);
+        }
+    }
+    std::vector<bool> is_margin(positions.size(), false);
+    for (const auto* list : {&margins.inner, &margins.outer}) {
+        for (const auto v : *list) is_margin[v] = true;
+    }
+    for (std::uint32_t v = 0; v < positions.size(); ++v) {
+        if (is_margin[v] || glm::distance(positions[v], eye_centre) > kReach) continue;
+        region.near.push_back(v);
+        region.on_skin_side.push_back(marks[v] == Mark::kSkin);
+    }
+    return region;
+}
+
+void lay_lids(const LidRegion& region, const Eye& eye, std::vector<Double3>& positions) {
+    const auto inner_before = pick(positions, region.inner);
+    const auto outer_before = pick(positions, region.outer);
+    auto inner = inner_before;
+    auto outer = outer_before;
+    open_naturally(eye, inner, outer);
+    std::vector<Pull> pulls;
+    for (std::size_t i = 0; i < inner.size(); ++i) pulls.push_back({inner_before[i], inner[i] - inner_before[i], true});
+    for (std::size_t i = 0; i < outer.size(); ++i)
+        pulls.push_back({outer_before[i], outer[i] - outer_before[i], false});
+    for (std::size_t i = 0; i < inner.size(); ++i) positions[region.inner[i]] = inner[i];
+    for (std::size_t i = 0; i < outer.size(); ++i) positions[region.outer[i]] = outer[i];
+    for (std::size_t i = 0; i < region.near.size(); ++i) {
+        Double3& p = positions[region.near[i]];
+        const Follow followed = follow(pulls, p);
+        p += followed.by;
+        const double least = region.on_skin_side[i]
+                                 ? std::min(kLeastSkin, kLidClearance + kSkinSlope * followed.to_inner)
+                                 : kLidClearance;
+        if (height_above_eye(eye, p) < least) p = at_height(eye, p, least);
+    }
+}
+
+}  // namespace understudy

@@ -1,0 +1,34 @@
+// Lids that lie on the eye.
+//
+// A shaped head's lids were made for another eyeball. Each lid margin's inner edge is laid on the eye's surface, its
+// outer edge a lid's thickness above it, the opening is brought into a natural range, and the skin round about follows
+// smoothly.
+#pragma once
+
+#include "sitter/refine.h"
+
+namespace understudy {
+
+struct LidRegion {
+    std::vector<std::uint32_t> inner;  // margin loops of the refined mesh
+    std::vector<std::uint32_t> outer;
+    std::vector<std::uint32_t> near;  // every vertex that may have to move, margins left out
+    std::vector<bool> on_skin_side;   // one a vertex of `near`
+};
+
+// Natural heights of the lids over and under the pupil's centre, in a straight gaze: the upper lid covers 1 to 2 mm of
+// the iris, the lower one meets the limbus or leaves it by less than a millimetre (iris radius: sitter/eye.h).
+inline constexpr double kUpperLidLow = 0.0036;
+inline constexpr double kUpperLidHigh = 0.0046;
+inline constexpr double kLowerLidHigh = 0.0050;
+inline constexpr double kLowerLidLow = 0.0060;
+
+inline constexpr double kLidClearance = 0.00005;  // of the inner edge above the eye: the tear film and a little more
+
+LidRegion lid_region(const std::vector<Double3>& positions, const std::vector<Quad>& quads,
+                     const RefinedEyeMargins& margins, const Double3& eye_centre);
+
+// The positions with the lids of this region laid on `eye`.
+void lay_lids(const LidRegion& region, const Eye& eye, std::vector<Double3>& positions);
+
+}  // namespace understudy

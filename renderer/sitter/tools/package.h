@@ -1,0 +1,33 @@
+// The head package as it comes: one mesh of a whole body with helpers, its rig, and how shape targets move it.
+#pragma once
+
+#include <array>
+#include <cstdint>
+#include <filesystem>
+#include <string>
+#include <vector>
+
+#include "base/expected.h"
+#include "base/geometry.h"
+
+namespace understudy {
+
+struct PackageBone {
+    std::string name;
+    int parent = -1;
+};
+
+struct Package {
+    std::vector<Double3> positions;                   // metres; body first, helpers after
+    std::vector<std::array<std::uint32_t, 4>> faces;  // of the body
+    std::vector<PackageBone> bones;
+    std::vector<std::array<std::pair<int, double>, 4>> weights;  // bone and share, a vertex
+    std::vector<std::string> shape_names;    // "nose/nose-hump-morehump", in the order of the data: sorted
+    std::vector<std::int16_t> shape_deltas;  // shapes × vertices × 3, in kShapeUnit
+};
+
+inline constexpr double kShapeUnit = 1e-4;  // metres
+
+Expected<Package> read_package(const std::filesystem::path& folder);
+
+}  // namespace understudy
