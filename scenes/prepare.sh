@@ -75,11 +75,13 @@ cmake --build "$build" --parallel "$(nproc)" 2>&1 |
 # ---- the head, made from the data by the program just built ----
 
 head_maker=$build/prepare_head
+package=$build/head/package
 prepared=$build/head/prepared
 stamp=$build/head/prepared.stamp
-if [ ! -d "$prepared" ] || [ ! -e "$stamp" ] || [ "$head_maker" -nt "$stamp" ]; then
+if [ ! -d "$prepared" ] || [ ! -e "$stamp" ] || [ "$head_maker" -nt "$stamp" ] ||
+    [ "$package" -nt "$stamp" ]; then
     rm -f "$stamp"
-    "$head_maker" "$build/head" "$prepared" >"$build/prepare-head.log" 2>&1 || {
+    "$head_maker" "$package" "$prepared" >"$build/prepare-head.log" 2>&1 || {
         cat "$build/prepare-head.log" >&2
         fail "the head could not be made from its data"
     }
