@@ -7,7 +7,8 @@
 
 namespace understudy {
 
-// Insertions, deletions and substitutions between two words (Levenshtein, 1966).
+// Insertions, deletions, substitutions and swaps of neighbours between two words, no letter touched twice: the slips of
+// a typist (Damerau, Communications of the ACM 7(3), 1964).
 std::size_t edit_distance(std::string_view a, std::string_view b);
 
 // The nearest of the valid names if it is close (a third of its letters or one), else "".

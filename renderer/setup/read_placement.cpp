@@ -35,7 +35,7 @@ void check_reach(TableReader& table, const StandPlacement& stand, std::optional<
         return;
     }
     const double least = std::abs(*stand.height_m - *eye_height_m);
-    if (least > stand.distance_m) {
+    if (least > stand.distance_m + 1e-9) {  // a length in decimals may be off in its last binary digit
         table.log().add(stand.said_at,
                         fmt::format("{} height {:.4g} m cannot be reached from {:.4g} m away", table.name(),
                                     *stand.height_m, stand.distance_m),

@@ -16,7 +16,7 @@ TEST(Scenes, EveryOneOfThemIsValidAndExposedAsItsKeyIsMetered) {
     const std::vector<std::string> names = toml_names_in(kScenes);
     EXPECT_GE(names.size(), 7U);
     for (const std::string& name : names) {
-        const Expected<Setup> setup = read_setup(kScenes / (name + ".toml"), scratch.library());
+        const auto setup = read_setup(kScenes / (name + ".toml"), scratch.library());
         ASSERT_TRUE(setup) << all_text(setup.problems());
         const PowerFromMeter* power = std::get_if<PowerFromMeter>(&setup->lights.front().power);
         if (power != nullptr) {
@@ -32,7 +32,7 @@ TEST(Scenes, EveryOneOfThemIsValidAndExposedAsItsKeyIsMetered) {
 TEST(Kit, EveryModifierHasItsCatalogueSize) {
     const ScratchLibrary scratch;
     const auto shape_of = [&](const std::string& name) {
-        const Expected<Setup> setup = scratch.parse("[[light]]\nmodifier = \"" + name + "\"\nmeter = 4\n");
+        const auto setup = scratch.parse("[[light]]\nmodifier = \"" + name + "\"\nmeter = 4\n");
         EXPECT_TRUE(setup) << all_text(setup.problems());
         EXPECT_EQ(setup->lights[0].modifier.name, name);
         return setup->lights[0].modifier;
@@ -60,7 +60,7 @@ TEST(Kit, AMistakeInAKitFileIsToldWithItsOwnPlace) {
     scratch.library().kit = scratch.folder() / "kit";
     std::filesystem::create_directories(scratch.library().kit);
     std::ofstream(scratch.library().kit / "odd.toml") << "shape = \"disc\"\ndiametre = \"1 m\"\n";
-    const Expected<Setup> setup = scratch.parse("[[light]]\nmodifier = \"odd\"\nmeter = 4\n");
+    const auto setup = scratch.parse("[[light]]\nmodifier = \"odd\"\nmeter = 4\n");
     ASSERT_FALSE(setup);
     EXPECT_NE(all_text(setup.problems()).find("odd.toml:2:1: unknown key \"diametre\""), std::string::npos);
     EXPECT_NE(all_text(setup.problems()).find("did you mean \"diameter\"?"), std::string::npos);

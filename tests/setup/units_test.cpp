@@ -56,11 +56,14 @@ TEST(Units, ValuesAreShownInTheFilesOwnUnit) {
     EXPECT_EQ(show_measure(4.0, kFNumber), "4");
 }
 
-// The textbook pair: kitten → sitting is 3 (Wagner and Fischer, 1974, give the method).
+// The textbook pair: kitten → sitting is 3 (Wagner and Fischer, 1974, give the method); swapped
+// neighbours are one slip (Damerau, 1964).
 TEST(NearestName, EditDistance) {
     EXPECT_EQ(edit_distance("kitten", "sitting"), 3U);
     EXPECT_EQ(edit_distance("", "abc"), 3U);
     EXPECT_EQ(edit_distance("abc", "abc"), 0U);
+    EXPECT_EQ(edit_distance("widht", "width"), 1U);
+    EXPECT_EQ(edit_distance("ca", "abc"), 3U);  // no letter is edited twice
     EXPECT_EQ(nearest_name("widht", {"height", "width"}), "width");
     EXPECT_EQ(nearest_name("zebra", {"height", "width"}), "");
 }
