@@ -3,7 +3,7 @@
 // The two add up to what came in. With E the coat's directional albedo and ρ the colour below,
 //   f = f_coat + ρ (1 − E(μo)) (1 − E(μi)) / (π (1 − E_mean))
 // is reciprocal and returns exactly E + ρ (1 − E): Kelemen and Szirmay-Kalos, "A Microfacet Based Coupled
-// Specular-Matte BRDF Model with Importance Sampling", Eurographics 2001, eq. 4 and 5.
+// Specular-Matte BRDF Model with Importance Sampling", Eurographics 2001.
 #pragma once
 
 #include <optional>

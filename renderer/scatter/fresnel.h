@@ -35,7 +35,7 @@ inline double conductor_normal_reflectance(double n, double k) {
     return ((n - 1.0) * (n - 1.0) + k * k) / ((n + 1.0) * (n + 1.0) + k * k);
 }
 
-// Schlick, "An Inexpensive BRDF Model for Physically-based Rendering", 1994, eq. 15: the power of 5 in it.
+// Schlick, "An Inexpensive BRDF Model for Physically-based Rendering", 1994: the power of 5 in it.
 inline float schlick_weight(float cos_i) {
     const float rest = 1.0F - cos_i;
     const float squared = rest * rest;

@@ -1,9 +1,8 @@
 // The reflecting lobe of a rough boundary: GGX slopes of width alpha under Smith's height-correlated masking.
 //
-// Heitz, "Understanding the Masking-Shadowing Function in Microfacet-Based BRDFs", JCGT 3(2), 2014 (distribution eq. 84
-// as isotropic, G2 eq. 99); Heitz, "Sampling the GGX Distribution of Visible Normals", JCGT 7(4), 2018. The quotients
-// are multiplied out so that nothing divides by a cosine that may be 0. Directions are unit, local (normal +z), away
-// from the surface, and have z >= 0.
+// Heitz, "Understanding the Masking-Shadowing Function in Microfacet-Based BRDFs", JCGT 3(2), 2014 (G2: eq. 99); Heitz,
+// "Sampling the GGX Distribution of Visible Normals", JCGT 7(4), 2018. The quotients are multiplied out so that nothing
+// divides by a cosine that may be 0. Directions are unit, local (normal +z), away from the surface, and have z >= 0.
 #pragma once
 
 #include <algorithm>

@@ -16,7 +16,8 @@
 namespace understudy {
 
 // Q(a, x), the upper regularised incomplete gamma function. NIST Digital Library of Mathematical Functions:
-// series 8.7.1 below a + 1, continued fraction 8.9.2 above it, evaluated forwards by Lentz's method (DLMF 3.10(iii)).
+// series 8.7.1 below a + 1, the even part of continued fraction 8.9.2 above it, evaluated forwards by Lentz's method
+// (DLMF 3.10(iii)).
 inline double upper_gamma_share(double a, double x) {
     if (x <= 0.0) return 1.0;
     const double front = std::exp(a * std::log(x) - x - std::lgamma(a));
