@@ -1,8 +1,9 @@
 // A rough metal: the silver or gold lining of a reflector or an umbrella.
 //
 // GGX facets with Schlick's Fresnel term on a spectral reflectance, and the light that strikes more than one facet
-// given back: Kulla and Conty, "Revisiting Physically Based Shading at Imageworks", SIGGRAPH 2017 course, with the mean
-// colour of the repeated reflections F² E / (1 − F (1 − E)).
+// given back: Kulla and Conty, "Revisiting Physically Based Shading at Imageworks", SIGGRAPH 2017 course. The repeated
+// reflections have the mean colour F² E / (1 − F (1 − E)), two facets at least: S. Hill, "A Multi-Faceted Exploration",
+// 2018.
 #pragma once
 
 #include <optional>

@@ -14,7 +14,8 @@
 namespace understudy {
 namespace {
 
-// How far the tables of directional albedo are from the integrals they stand for, at most: the worst found with a finer rule is 0.0003.
+// How far the tables of directional albedo are from the integrals they stand for, at most; the worst found with a finer
+// rule is 0.0003.
 constexpr double kTableTolerance = 0.0005;
 
 struct Estimate {
