@@ -4,6 +4,7 @@
 
 #include <utility>
 
+#include "sitter/caruncle.h"
 #include "sitter/eye.h"
 #include "sitter/head_recipe.h"
 #include "sitter/landmarks.h"
@@ -30,6 +31,7 @@ class Head {
     BonePivots pivots{};
     std::optional<std::array<Double3, 2>> eyes;
     std::optional<std::array<LidRegion, 2>> lids;
+    std::array<Caruncle, 2> caruncles;  // when there are lids
     std::optional<SkinPlaces> places;
     Double3 face{0.0};  // between the eyes
     Double3 chest = kChestFromEyes;
@@ -96,7 +98,9 @@ Expected<HeadPointer> load_library_head(const LibraryHead& choice, const Library
     head->eyes = eyes;
     head->lids = {lid_region(refined.positions, refined.quads, refined.margins[0], eyes[0]),
                   lid_region(refined.positions, refined.quads, refined.margins[1], eyes[1])};
-    for (std::size_t e = 0; e < 2; ++e) lay_lids(head->lids->at(e), Eye{eyes.at(e)}, refined.positions);
+    for (std::size_t e = 0; e < 2; ++e) {
+        head->caruncles.at(e) = add_caruncle(refined, refined.margins.at(e).inner, e == 0);
+    }
     head->mesh = dress(refined, head->pivots[kNeck1]);
     head->face = 0.5 * (eyes[0] + eyes[1]);
     head->places = find_places(head->mesh, eyes);
@@ -198,7 +202,10 @@ Sitter pose_head(const Head& head, const SitterSettings& settings, const std::op
     if (head.eyes) {
         auto eyes = looking(head, settings, gaze_target, bones[kSkull]);
         if (head.lids) {
-            for (std::size_t e = 0; e < 2; ++e) lay_lids(head.lids->at(e), eyes.at(e), straight);
+            for (std::size_t e = 0; e < 2; ++e) {
+                lay_lids(head.lids->at(e), eyes.at(e), straight);
+                place_caruncle(head.caruncles.at(e), eyes.at(e), straight);
+            }
         }
         for (Eye& eye : eyes) {
             eye.centre = in_studio(Double3(bones[kSkull] * glm::dvec4(eye.centre, 1.0)), settings.eye_height_m);

@@ -4,6 +4,7 @@
 #include <cmath>
 #include <limits>
 
+#include "sitter/caruncle.h"
 #include "sitter/eye_surface.h"
 
 namespace understudy {
@@ -16,6 +17,12 @@ constexpr double kThinnestLid = 0.0009;
 constexpr double kThickestLid = 0.0017;
 constexpr double kSkinSlope = 0.6;  // how fast the least height of skin above the eye grows from the margin
 constexpr double kLeastSkin = 0.0010;
+
+constexpr double kCornerFrom = 0.55;    // of half the opening's length: from here on the lids draw together
+constexpr double kCornerHeight = 0.15;  // what is left at the corner itself
+constexpr double kOuterWedge = 0.55;    // the lids' outer edges draw together less
+constexpr double kCornerInward = 0.0022;
+constexpr double kMostStandOff = 0.0020;
 
 double smooth(double t) {
     t = std::clamp(t, 0.0, 1.0);
@@ -35,24 +42,28 @@ std::vector<Double3> pick(const std::vector<Double3>& positions, const std::vect
 
 // ---- the opening ----------------------------------------------------------------------------------------------------
 
+// The line between the corners of the opening.
 struct Corners {
-    double left, right;  // x of the corners of the opening
-    double left_y, right_y;
-    bool above(const Double3& p) const {
-        const double t = (p.x - left) / (right - left);
-        return p.y > left_y + t * (right_y - left_y);
-    }
+    Double3 low, high;  // by x
+    double along(const Double3& p) const { return (p.x - low.x) / (high.x - low.x); }
+    double line(const Double3& p) const { return glm::mix(low.y, high.y, std::clamp(along(p), 0.0, 1.0)); }
+    bool above(const Double3& p) const { return p.y > line(p); }
     // 1 in the middle, 0 at the corners.
     double share(const Double3& p) const {
-        const double t = std::clamp(2.0 * (p.x - left) / (right - left) - 1.0, -1.0, 1.0);
+        const double t = std::clamp(2.0 * along(p) - 1.0, -1.0, 1.0);
         return 1.0 - t * t;
+    }
+    // How much of the height over the line is left where lids meet in a point.
+    double wedge(const Double3& p) const {
+        const double t = std::min(1.0, std::abs(2.0 * along(p) - 1.0));
+        return 1.0 - (1.0 - kCornerHeight) * smooth((t - kCornerFrom) / (1.0 - kCornerFrom));
     }
 };
 
 Corners corners_of(const std::vector<Double3>& margin) {
     const auto [low, high] =
         std::minmax_element(margin.begin(), margin.end(), [](const Double3& a, const Double3& b) { return a.x < b.x; });
-    return {low->x, high->x, low->y, high->y};
+    return {*low, *high};
 }
 
 // Height of the upper (or lower) margin over the pupil's centre.
@@ -68,22 +79,72 @@ double height_at_pupil(const std::vector<Double3>& margin, const Corners& corner
     return height;
 }
 
+struct Margins {
+    std::vector<Double3> inner, outer;
+    std::vector<double> stand_off;  // of the inner edge where the caruncle holds it off the eye
+};
+
+// A closed line without its small waves; its corners, where it turns back, keep their places.
+void even_out(std::vector<Double3>& line) {
+    constexpr int kRounds = 6;
+    const auto [low, high] =
+        std::minmax_element(line.begin(), line.end(), [](const Double3& a, const Double3& b) { return a.x < b.x; });
+    const auto first = static_cast<std::size_t>(low - line.begin());
+    const auto second = static_cast<std::size_t>(high - line.begin());
+    for (int round = 0; round < kRounds; ++round) {
+        const auto before = line;
+        const std::size_t count = line.size();
+        for (std::size_t i = 0; i < count; ++i) {
+            if (i == first || i == second) continue;
+            line[i] = 0.5 * before[i] + 0.25 * (before[(i + 1) % count] + before[(i + count - 1) % count]);
+        }
+    }
+}
+
+// Draws both corners to a point and the inner one toward the nose, where the caruncle keeps it in front.
+void shape_corners(const Eye& eye, double inward, Margins& margins) {
+    const Corners corners = corners_of(margins.inner);
+    const Double3 corner = inward > 0.0 ? corners.high : corners.low;
+    for (Double3& p : margins.inner) {
+        const double near = 1.0 - smooth(std::abs(p.x - corner.x) / kCaruncleLength);
+        margins.stand_off.push_back(near * std::clamp(height_above_eye(eye, p), 0.0, kMostStandOff));
+    }
+    for (auto* margin : {&margins.inner, &margins.outer}) {
+        const double strength = margin == &margins.inner ? 1.0 : kOuterWedge;
+        for (Double3& p : *margin) {
+            const double near = 1.0 - smooth(std::abs(p.x - corner.x) / (1.5 * kCaruncleLength));
+            const double off = p.y - corners.line(p);
+            p.y -= strength * off * (1.0 - corners.wedge(p));
+            p.x += inward * near * kCornerInward;
+        }
+        even_out(*margin);
+    }
+}
+
+void lay_inner(const Eye& eye, Margins& margins) {
+    for (std::size_t i = 0; i < margins.inner.size(); ++i) {
+        margins.inner[i] = at_height(eye, margins.inner[i], kLidClearance + margins.stand_off[i]);
+    }
+}
+
 // Raises or lowers both margins so that the inner one comes into the natural range.
-void open_naturally(const Eye& eye, std::vector<Double3>& inner, std::vector<Double3>& outer) {
+void open_naturally(const Eye& eye, Margins& margins) {
     for (int round = 0; round < 3; ++round) {
-        for (Double3& p : inner) p = at_height(eye, p, kLidClearance);
-        const Corners corners = corners_of(inner);
-        const double upper = height_at_pupil(inner, corners, eye, true);
-        const double lower = height_at_pupil(inner, corners, eye, false);
+        lay_inner(eye, margins);
+        const Corners corners = corners_of(margins.inner);
+        const double upper = height_at_pupil(margins.inner, corners, eye, true);
+        const double lower = height_at_pupil(margins.inner, corners, eye, false);
         const double raise_upper = std::clamp(upper, kUpperLidLow, kUpperLidHigh) - upper;
         const double raise_lower = std::clamp(lower, -kLowerLidLow, -kLowerLidHigh) - lower;
-        for (auto* margin : {&inner, &outer}) {
+        for (auto* margin : {&margins.inner, &margins.outer}) {
             for (Double3& p : *margin) p.y += corners.share(p) * (corners.above(p) ? raise_upper : raise_lower);
         }
     }
-    for (Double3& p : inner) p = at_height(eye, p, kLidClearance);
-    for (Double3& p : outer) {
-        p = at_height(eye, p, std::clamp(height_above_eye(eye, p), kThinnestLid, kThickestLid));
+    lay_inner(eye, margins);
+    for (std::size_t i = 0; i < margins.outer.size(); ++i) {
+        Double3& p = margins.outer[i];
+        const double thickness = std::clamp(height_above_eye(eye, p), kThinnestLid, kThickestLid);
+        p = at_height(eye, p, thickness + margins.stand_off[i]);
     }
 }
 
@@ -132,7 +193,7 @@ std::vector<std::vector<std::uint32_t>> neighbours_of(std::size_t vertices, cons
 
 LidRegion lid_region(const std::vector<Double3>& positions, const std::vector<Quad>& quads,
                      const RefinedEyeMargins& margins, const Double3& eye_centre) {
-    LidRegion region{margins.inner, margins.outer, {}, {}};
+    LidRegion region{eye_centre.x < 0.0 ? 1.0 : -1.0, margins.inner, margins.outer, {}, {}};
     const auto neighbours = neighbours_of(positions.size(), quads);
     enum class Mark : std::uint8_t { kNone, kMargin, kSkin };
     std::vector<Mark> marks(positions.size(), Mark::kNone);
@@ -164,9 +225,11 @@ LidRegion lid_region(const std::vector<Double3>& positions, const std::vector<Qu
 void lay_lids(const LidRegion& region, const Eye& eye, std::vector<Double3>& positions) {
     const auto inner_before = pick(positions, region.inner);
     const auto outer_before = pick(positions, region.outer);
-    auto inner = inner_before;
-    auto outer = outer_before;
-    open_naturally(eye, inner, outer);
+    Margins laid{inner_before, outer_before, {}};
+    shape_corners(eye, region.inward, laid);
+    open_naturally(eye, laid);
+    const auto& inner = laid.inner;
+    const auto& outer = laid.outer;
     std::vector<Pull> pulls;
     for (std::size_t i = 0; i < inner.size(); ++i) pulls.push_back({inner_before[i], inner[i] - inner_before[i], true});
     for (std::size_t i = 0; i < outer.size(); ++i)

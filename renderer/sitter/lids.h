@@ -10,6 +10,7 @@
 namespace understudy {
 
 struct LidRegion {
+    double inward = 1.0;               // the sign of x toward the nose
     std::vector<std::uint32_t> inner;  // margin loops of the refined mesh
     std::vector<std::uint32_t> outer;
     std::vector<std::uint32_t> near;  // every vertex that may have to move, margins left out

@@ -12,9 +12,11 @@ constexpr double kClothEdge = 0.003;  // over which the cloth rises to its thick
 
 using Triangle = std::array<std::uint32_t, 3>;
 
-// Positive above the neckline: a plane through the pit of the throat that rises toward the nape.
+// Positive above the neckline: a plane a little under the pit of the throat that rises toward the nape, and to the
+// sides as a round neck does.
 double above_neckline(const Double3& p, const Double3& neck_base) {
-    return p.y - neck_base.y + 0.080 + 0.6 * (p.z - neck_base.z - 0.087);
+    const double aside = p.x / 0.075;
+    return p.y - neck_base.y + 0.062 + 0.55 * (p.z - neck_base.z - 0.087) - 0.030 * aside * aside;
 }
 
 struct Cutter {
@@ -40,6 +42,7 @@ struct Cutter {
     }
 
     void add(const Triangle& triangle, Zone zone) {
+        if (triangle[0] == triangle[1] || triangle[1] == triangle[2] || triangle[2] == triangle[0]) return;
         mesh.triangles.push_back(triangle);
         mesh.zones.push_back(zone);
     }

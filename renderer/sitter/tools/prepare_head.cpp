@@ -8,9 +8,9 @@
 #include <fstream>
 #include <map>
 #include <nlohmann/json.hpp>
-#include <set>
 
 #include "sitter/head_data.h"
+#include "sitter/tools/loops.h"
 #include "sitter/tools/package.h"
 #include "sitter/tools/zoning.h"
 
@@ -65,33 +65,6 @@ std::vector<std::size_t> kept_faces(const Package& package) {
 
 // ---- lid margins ----------------------------------------------------------------------------------------------------
 
-using Neighbours = std::map<std::uint32_t, std::set<std::uint32_t>>;
-
-// On across a vertex of four edges: the neighbour that shares no face with where one came from.
-std::uint32_t straight_on(const Package& package, const Neighbours& neighbours, std::uint32_t from, std::uint32_t at) {
-    std::set<std::uint32_t> left = neighbours.at(at);
-    left.erase(from);
-    for (const auto& face : package.faces) {
-        const bool has_at = std::find(face.begin(), face.end(), at) != face.end();
-        const bool has_from = std::find(face.begin(), face.end(), from) != face.end();
-        if (!has_at || !has_from) continue;
-        for (const auto v : face) left.erase(v);
-    }
-    return left.size() == 1 ? *left.begin() : at;
-}
-
-std::vector<std::uint32_t> loop_from(const Package& package, const Neighbours& neighbours,
-                                     const std::array<std::uint32_t, 2>& edge) {
-    std::vector<std::uint32_t> loop = {edge[0], edge[1]};
-    while (loop.size() < 100) {
-        const auto next = straight_on(package, neighbours, loop[loop.size() - 2], loop.back());
-        if (next == loop.front()) return loop;
-        if (next == loop.back()) break;
-        loop.push_back(next);
-    }
-    return {};
-}
-
 std::uint32_t mirrored(const Package& package, std::uint32_t vertex) {
     Double3 p = package.positions[vertex];
     p.x = -p.x;
@@ -103,17 +76,11 @@ std::uint32_t mirrored(const Package& package, std::uint32_t vertex) {
 }
 
 std::array<EyeMarks, 2> find_eyes(const Package& package) {
-    Neighbours neighbours;
-    for (const auto& face : package.faces) {
-        for (std::size_t k = 0; k < 4; ++k) {
-            neighbours[face.at(k)].insert(face.at((k + 1) % 4));
-            neighbours[face.at(k)].insert(face.at((k + 3) % 4));
-        }
-    }
+    const QuadNet net(package.faces);
     EyeMarks left;
     for (auto v = kLeftEyeballFirst; v <= kLeftEyeballLast; ++v) left.eyeball.push_back(v);
-    left.inner_margin = loop_from(package, neighbours, kLeftInnerMarginEdge);
-    left.outer_margin = loop_from(package, neighbours, kLeftOuterMarginEdge);
+    left.inner_margin = net.loop_from(kLeftInnerMarginEdge);
+    left.outer_margin = net.loop_from(kLeftOuterMarginEdge);
     EyeMarks right = left;
     for (auto* list : {&right.eyeball, &right.inner_margin, &right.outer_margin}) {
         for (auto& v : *list) v = mirrored(package, v);

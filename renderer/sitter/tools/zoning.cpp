@@ -3,6 +3,8 @@
 #include <algorithm>
 #include <optional>
 
+#include "sitter/tools/loops.h"
+
 namespace understudy {
 namespace {
 
@@ -27,16 +29,11 @@ Amounts reach(const Package& package, const std::string& shape) {
 struct Face {
     std::array<std::uint32_t, 4> corners;
     Double3 middle;
-    Double3 normal;
 };
 
 Face face_of(const Package& package, std::size_t number) {
-    Face face{package.faces[number], Double3(0.0), Double3(0.0)};
+    Face face{package.faces[number], Double3(0.0)};
     for (const auto corner : face.corners) face.middle += 0.25 * package.positions[corner];
-    const auto& p = package.positions;
-    face.normal = glm::cross(p[face.corners[2]] - p[face.corners[0]], p[face.corners[3]] - p[face.corners[1]]);
-    const double length = glm::length(face.normal);
-    if (length > 0.0) face.normal /= length;
     return face;
 }
 
@@ -46,46 +43,19 @@ double mean(const Amounts& amounts, const Face& face) {
     return sum;
 }
 
-// Möller and Trumbore, "Fast, Minimum Storage Ray/Triangle Intersection", JGT 2(1), 1997; both sides count.
-bool meets(const Double3& origin, const Double3& way, double far, const Double3& a, const Double3& b,
-           const Double3& c) {
-    const Double3 ab = b - a;
-    const Double3 ac = c - a;
-    const Double3 p = glm::cross(way, ac);
-    const double det = glm::dot(ab, p);
-    if (std::abs(det) < 1e-18) return false;
-    const Double3 s = origin - a;
-    const double u = glm::dot(s, p) / det;
-    if (u < 0.0 || u > 1.0) return false;
-    const Double3 q = glm::cross(s, ab);
-    const double v = glm::dot(way, q) / det;
-    const double t = glm::dot(ac, q) / det;
-    return v >= 0.0 && u + v <= 1.0 && t > 1e-5 && t < far;
-}
-
-bool looks_at_skin(const Package& package, const std::vector<Face>& faces, const Face& from) {
-    const auto& p = package.positions;
-    return std::any_of(faces.begin(), faces.end(), [&](const Face& face) {
-        const auto& k = face.corners;
-        return meets(from.middle, from.normal, 0.08, p[k[0]], p[k[1]], p[k[2]]) ||
-               meets(from.middle, from.normal, 0.08, p[k[0]], p[k[2]], p[k[3]]);
-    });
-}
+// Vertex numbers of the package's own mesh: an edge of the line where red lip meets skin, one of the line where the
+// lips meet each other, a vertex between the two and one behind.
+constexpr std::array<std::uint32_t, 2> kLipBorderEdge = {362, 7118};
+constexpr std::array<std::uint32_t, 2> kLipContactEdge = {520, 7267};
+constexpr std::uint32_t kInMouth = 571;
 
 struct Reaches {
-    Amounts ear_left, ear_right, upper_lip, lower_lip, nose, nose_wide, chin, cheek_left, cheek_right;
+    Amounts ear_left, ear_right, nose, nose_wide;
 };
 
 Reaches all_reaches(const Package& package) {
-    return {reach(package, "ears/l-ear-size-big"),
-            reach(package, "ears/r-ear-size-big"),
-            reach(package, "mouth/mouth-upperlip-volume-inflate"),
-            reach(package, "mouth/mouth-lowerlip-volume-inflate"),
-            reach(package, "nose/nose-scale-horiz-incr"),
-            reach(package, "nose/nose-scale-depth-incr"),
-            reach(package, "chin/chin-width-max"),
-            reach(package, "cheek/l-cheek-bones-out"),
-            reach(package, "cheek/r-cheek-bones-out")};
+    return {reach(package, "ears/l-ear-trans-depth-forward"), reach(package, "ears/r-ear-trans-depth-forward"),
+            reach(package, "nose/nose-scale-horiz-incr"), reach(package, "nose/nose-scale-depth-incr")};
 }
 
 // Lids and brow lie round the eye. Sizes of the package's own neutral face.
@@ -100,19 +70,18 @@ std::optional<Zone> eye_zone(const Face& face, const std::array<Double3, 2>& eye
 }
 
 Zone face_zone(const Face& face, const Reaches& r, const std::array<Double3, 2>& eyes) {
-    if (mean(r.ear_left, face) > 0.12 || mean(r.ear_right, face) > 0.12) return Zone::kEar;
+    if (mean(r.ear_left, face) > 0.6 || mean(r.ear_right, face) > 0.6) return Zone::kEar;
     if (const auto zone = eye_zone(face, eyes)) return *zone;
-    if (mean(r.upper_lip, face) > 0.3 || mean(r.lower_lip, face) > 0.3) return Zone::kLips;
     const double eye_y = eyes[0].y;
     const double eye_z = eyes[0].z;
     const Double3& m = face.middle;
-    if (m.y < eye_y + 0.012 && (mean(r.nose, face) > 0.12 || mean(r.nose_wide, face) > 0.15)) return Zone::kNose;
+    if (m.y < eye_y + 0.012 && (mean(r.nose, face) > 0.2 || mean(r.nose_wide, face) > 0.2)) return Zone::kNose;
     // Above the brow to the hairline, a plane that leans back.
     if (m.y - eye_y > 0.075 + 0.6 * std::min(0.0, m.z - eye_z) || m.z < eye_z - 0.055) {
         return m.y > eye_y - 0.085 + 0.3 * (eye_z - 0.09 - m.z) ? Zone::kScalp : Zone::kNeck;
     }
     if (m.y > eye_y + 0.012) return Zone::kForehead;
-    if (mean(r.chin, face) > 0.15) return Zone::kChin;
+    if (m.y < eye_y - 0.079 && std::abs(m.x) < 0.030) return Zone::kChin;
     if (m.y < eye_y - 0.002 && m.y > eye_y - 0.075 && std::abs(m.x) > 0.015) return Zone::kCheek;
     return Zone::kFace;
 }
@@ -122,23 +91,24 @@ Zone face_zone(const Face& face, const Reaches& r, const std::array<Double3, 2>&
 std::vector<Zone> zones_of(const Package& package, const std::vector<std::size_t>& numbers,
                            const std::array<Double3, 2>& eye_centres) {
     const Reaches reaches = all_reaches(package);
-    std::vector<Face> faces;
-    for (const auto number : numbers) faces.push_back(face_of(package, number));
+    const QuadNet net(package.faces);
+    const auto contact = net.loop_from(kLipContactEdge);
+    const auto mouth = net.enclosed(contact, kInMouth);
+    const auto mouth_and_lips = net.enclosed(net.loop_from(kLipBorderEdge), kInMouth);
     const double eye_y = eye_centres[0].y;
     std::vector<Zone> zones;
-    for (const Face& face : faces) {
+    for (const auto number : numbers) {
+        const Face face = face_of(package, number);
         const Double3& m = face.middle;
-        // Under the jaw: a plane that rises toward the nape.
-        if (m.y < eye_y - 0.100 - 0.55 * (m.z - eye_centres[0].z)) {
-            zones.push_back(Zone::kNeck);
-            continue;
-        }
-        const bool by_the_mouth = std::abs(m.x) < 0.035 && m.y < eye_y - 0.045 && m.y > eye_y - 0.11;
-        if (by_the_mouth && m.z < eye_centres[0].z + 0.012 && looks_at_skin(package, faces, face)) {
+        if (mouth.count(number) > 0) {
             zones.push_back(Zone::kMouth);
-            continue;
+        } else if (mouth_and_lips.count(number) > 0) {
+            zones.push_back(Zone::kLips);
+        } else if (m.y < eye_y - 0.100 - 0.55 * (m.z - eye_centres[0].z)) {
+            zones.push_back(Zone::kNeck);  // under the jaw: a plane that rises toward the nape
+        } else {
+            zones.push_back(face_zone(face, reaches, eye_centres));
         }
-        zones.push_back(face_zone(face, reaches, eye_centres));
     }
     return zones;
 }

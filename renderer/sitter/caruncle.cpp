@@ -1,0 +1,87 @@
+#include "sitter/caruncle.h"
+
+#include <algorithm>
+#include <cmath>
+
+#include "sitter/eye_surface.h"
+#include "sitter/lids.h"
+
+namespace understudy {
+namespace {
+
+constexpr double kBulge = 0.0005;
+constexpr double kHollow = 0.0009;  // how far its edge on the eye curves back toward the nose
+constexpr double kSunk = 0.0001;    // of that edge, so that no light slips under it
+
+void add_face(RefinedHead& head, Quad quad, bool turn_over) {
+    if (turn_over) std::swap(quad[1], quad[3]);
+    head.quads.push_back(quad);
+    head.zones.push_back(Zone::kLowerLid);
+}
+
+std::array<std::uint32_t, 5> across(const Caruncle::Row& row) {
+    return {row.upper, row.between[0], row.between[1], row.between[2], row.lower};
+}
+
+}  // namespace
+
+Caruncle add_caruncle(RefinedHead& head, const std::vector<std::uint32_t>& inner, bool of_the_right_eye) {
+    // The right eye's inner corner is where its margin reaches farthest to the sitter's left, +x.
+    const double inward = of_the_right_eye ? 1.0 : -1.0;
+    const auto count = inner.size();
+    std::size_t corner = 0;
+    for (std::size_t i = 0; i < count; ++i) {
+        if (inward * head.positions[inner[i]].x > inward * head.positions[inner[corner]].x) corner = i;
+    }
+    Caruncle caruncle{inward, {}};
+    const double corner_x = head.positions[inner[corner]].x;
+    for (std::size_t k = 1; 2 * k < count; ++k) {
+        auto upper = inner[(corner + k) % count];
+        auto lower = inner[(corner + count - k) % count];
+        if (head.positions[upper].y < head.positions[lower].y) std::swap(upper, lower);
+        Caruncle::Row row{upper, lower, {}};
+        for (auto& vertex : row.between) {
+            vertex = static_cast<std::uint32_t>(head.positions.size());
+            head.positions.push_back(0.5 * (head.positions[upper] + head.positions[lower]));
+            head.weights.push_back(head.weights[upper]);
+        }
+        caruncle.rows.push_back(row);
+        const double reached = 0.5 * (head.positions[upper].x + head.positions[lower].x);
+        if (std::abs(reached - corner_x) > kCaruncleLength) break;
+    }
+    const bool turn_over = of_the_right_eye;
+    std::array<std::uint32_t, 5> last{};
+    last.fill(inner[corner]);
+    for (const auto& row : caruncle.rows) {
+        const auto now = across(row);
+        for (std::size_t k = 0; k < 4; ++k) {
+            add_face(head, {last.at(k), last.at(k + 1), now.at(k + 1), now.at(k)}, turn_over);
+        }
+        last = now;
+    }
+    return caruncle;
+}
+
+void place_caruncle(const Caruncle& caruncle, const Eye& eye, std::vector<Double3>& positions) {
+    for (std::size_t r = 0; r < caruncle.rows.size(); ++r) {
+        const auto& row = caruncle.rows[r];
+        const Double3& upper = positions[row.upper];
+        const Double3& lower = positions[row.lower];
+        const double along = static_cast<double>(r + 1) / static_cast<double>(caruncle.rows.size());
+        for (std::size_t k = 0; k < row.between.size(); ++k) {
+            const double t = 0.25 * static_cast<double>(k + 1);
+            Double3 p = glm::mix(upper, lower, t);
+            p.x += caruncle.inward * kHollow * 4.0 * t * (1.0 - t) * along;
+            const Double3 way = glm::normalize(p - eye.centre);
+            const double surface = eye_surface_radius(eye, way) + kLidClearance;
+            // Full in the middle, down on the eye at its outer edge.
+            const double lifted = glm::distance(p, eye.centre) + kBulge * 4.0 * t * (1.0 - t) * (1.0 - along);
+            const double height =
+                glm::mix(std::max(lifted, surface), surface - kLidClearance - kSunk, std::pow(along, 4.0));
+            p = eye.centre + height * way;
+            positions[row.between.at(k)] = p;
+        }
+    }
+}
+
+}  // namespace understudy
