@@ -1,8 +1,9 @@
 // What transport leaves behind: for each light and each pixel, how much of that light comes back, in spectral bands.
 //
-// A layer holds the mean over each band of the transfer from light to pixel: the radiance that reaches the film for a light
-// that puts out 1 lm (or 1 lm·s) in all, were its spectrum flat: 1/(sr·m²) per lumen. The ambient layer is for even light
-// of 1 lx. Power, spectrum, white balance, exposure and treatment come in when the film is developed (film/develop.h).
+// A layer holds the mean over each band of the transfer from light to pixel: the radiance that reaches the film for a
+// light that puts out 1 lm (or 1 lm·s) in all, were its spectrum flat: 1/(sr·m²) per lumen. The ambient layer is for
+// even light of 1 lx. Power, spectrum, white balance, exposure and treatment come in when the film is developed
+// (film/develop.h).
 #pragma once
 
 #include <cstddef>
