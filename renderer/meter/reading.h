@@ -29,29 +29,31 @@ struct Reading {
     double exposure_lxs = 0.0;  // lights and ambient together
     double standard_error_lxs = 0.0;
     double f_number = 0.0;
-    double stops_from_camera = 0.0;  // over the camera's aperture; −infinity in the dark
+    double stops_from_camera = 0.0;      // over the camera's aperture; −infinity in the dark
     std::vector<LightReading> by_light;  // the scene's lights in order, then "ambient" when there is any
 };
 
-// Key and fill as the trade counts them: fill is all that is not the key; read on the cheek that the key lights more.
+// Key and fill as the trade counts them. Two places, because both are in use: the two cheeks as they are lit, and the
+// face point with the dome toward the camera, key alone against all that is not the key.
 struct Ratio {
-    double key_to_fill = 0.0;           // K : F
-    double key_and_fill_to_fill = 0.0;  // (K + F) : F
-    double stops = 0.0;                 // lit cheek over shadow cheek, all lights on
-    std::string lit_cheek;              // "camera-left" or "camera-right"
+    double key_to_fill = 0.0;       // the brighter cheek over the darker, all lights on: (K + F) : F as it shows
+    double stops = 0.0;             // the same in stops, log2
+    std::string lit_cheek;          // "camera-left" or "camera-right"
+    double face_key_to_fill = 0.0;  // K : F
+    double face_key_and_fill_to_fill = 0.0;  // (K + F) : F
 };
 
 struct Catchlight {
     std::string eye;    // "camera-left", "camera-right"
     std::string light;  // or the panel's name
     bool is_panel = false;
-    double clock_deg = 0.0;        // clockwise from 12 as seen in the picture
-    Vec2 offset_in_iris{0.0F};     // from the iris centre, in iris radii, right and up as seen
-    Vec2 pixel{0.0F};              // from the picture's top left corner
-    double width_in_iris = 0.0;    // of the whole mirror image, in iris radii
+    double clock_deg = 0.0;      // clockwise from 12 as seen in the picture
+    Vec2 offset_in_iris{0.0F};   // from the iris centre, in iris radii, right and up as seen
+    Vec2 pixel{0.0F};            // from the picture's top left corner
+    double width_in_iris = 0.0;  // of the whole mirror image, in iris radii
     double height_in_iris = 0.0;
-    double visible = 0.0;          // share of the mirror image that is on the cornea and neither hidden nor blocked
-    std::string hidden_by;         // what takes the largest share away; "" when nothing does
+    double visible = 0.0;   // share of the mirror image that is on the cornea and neither hidden nor blocked
+    std::string hidden_by;  // what takes the largest share away; "" when nothing does
 };
 
 enum class EyeVerdict { kDark, kDim, kLit };
@@ -69,10 +71,10 @@ struct EyeReading {
 
 struct LightPower {
     std::string light;
-    double lumens = 0.0;      // continuous: lm; flash: lm·s
+    double lumens = 0.0;  // continuous: lm; flash: lm·s
     bool flash = true;
-    double energy_j = 0.0;    // flash: what the pack is set to, by the kit's efficacy
-    double f_number = 0.0;    // its own reading at the face, square to it, nothing of the sitter in the way
+    double energy_j = 0.0;  // flash: what the pack is set to, by the kit's efficacy
+    double f_number = 0.0;  // its own reading at the face, square to it, nothing of the sitter in the way
 };
 
 struct MeterReport {

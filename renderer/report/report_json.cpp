@@ -54,9 +54,10 @@ Json json_of(const Reading& reading) {
 
 Json json_of(const Ratio& ratio) {
     return {{"key_to_fill", number(ratio.key_to_fill)},
-            {"key_and_fill_to_fill", number(ratio.key_and_fill_to_fill)},
             {"stops", number(ratio.stops)},
-            {"lit_cheek", name_or_null(ratio.lit_cheek)}};
+            {"lit_cheek", name_or_null(ratio.lit_cheek)},
+            {"face_key_to_fill", number(ratio.face_key_to_fill)},
+            {"face_key_and_fill_to_fill", number(ratio.face_key_and_fill_to_fill)}};
 }
 
 Json json_of(const Catchlight& catchlight) {

@@ -92,13 +92,12 @@ std::string ratio_text(const MeterReport& report) {
     if (!report.ratio) return title + "  None: it takes two cheeks, and some light besides the key.\n";
     const Ratio& ratio = *report.ratio;
     Table table({{"what"}, {"value", Align::kRight}, {"counted as"}});
-    table.add_row({"lit cheek over shadow cheek", plain_number(ratio.stops, 1) + " stops",
+    table.add_row({"lit cheek over shadow cheek", to_one(ratio.key_to_fill),
                    fmt::format("{} over {}, all lights on", ratio.lit_cheek, other_cheek(ratio.lit_cheek))});
-    table.add_row({"key to fill", to_one(ratio.key_to_fill),
-                   fmt::format("K:F on the {} cheek; fill is all that is not the key", ratio.lit_cheek)});
-    table.add_row({"key and fill to fill", to_one(ratio.key_and_fill_to_fill), "(K+F):F on the same cheek"});
-    table.add_row(
-        {"fill under key", plain_number(std::log2(ratio.key_to_fill), 1) + " stops", "the first ratio in stops"});
+    table.add_row({"the same in stops", plain_number(ratio.stops, 1) + " stops", "log2 of the line above"});
+    table.add_row({"key to fill", to_one(ratio.face_key_to_fill),
+                   "K:F at the face, dome to camera; fill is all that is not the key"});
+    table.add_row({"key and fill to fill", to_one(ratio.face_key_and_fill_to_fill), "(K+F):F, the same readings"});
     return title + table.text();
 }
 

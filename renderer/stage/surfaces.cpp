@@ -9,14 +9,7 @@ namespace understudy {
 
 namespace {
 
-// Skin's oil and outermost layer: index 1.4 (reflectance 0.028 at normal incidence), roughness within the measured
-// range 0.2 to 0.5 (Weyrich and others 2006).
-constexpr float kSkinIndex = 1.4F;
-constexpr float kSkinRoughness = 0.32F;
 constexpr float kLipRoughness = 0.22F;
-// Tears: index 1.336, nearly smooth.
-constexpr float kTearIndex = 1.336F;
-constexpr float kTearRoughness = 0.05F;
 // Reflector cloth: metallised, crinkled. Common practice, no source.
 constexpr float kMetalRoughness = 0.25F;
 // The plain top. Invented.

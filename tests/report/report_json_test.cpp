@@ -32,7 +32,7 @@ TEST(ReportJson, HasEveryKeyInOrder) {
                                                "standard_error_lxs", "f_number", "stops_from_camera", "by_light"}));
     EXPECT_EQ(keys_of(json["meter"][0]["by_light"][0]),
               (Keys{"light", "exposure_lxs", "standard_error_lxs", "f_number"}));
-    EXPECT_EQ(keys_of(json["ratio"]), (Keys{"key_to_fill", "key_and_fill_to_fill", "stops", "lit_cheek"}));
+    EXPECT_EQ(keys_of(json["ratio"]), (Keys{"key_to_fill", "stops", "lit_cheek", "face_key_to_fill", "face_key_and_fill_to_fill"}));
     EXPECT_EQ(keys_of(json["ambient"]), (Keys{"exposure_lxs", "stops_from_camera"}));
     EXPECT_EQ(keys_of(json["catchlights"][0]),
               (Keys{"eye", "light", "is_panel", "clock", "clock_deg", "offset_in_iris", "pixel", "width_in_iris",
@@ -63,8 +63,8 @@ TEST(ReportJson, HasTheReportsValues) {
 // US Army Subcourse SS0510 (1994): flashes at 8 ft and 11 ft are "3:1", counted key and fill to fill.
 TEST(ReportJson, BothRatios) {
     const Json ratio = Json::parse(report_json(filled_report()))["ratio"];
-    EXPECT_NEAR(ratio["key_and_fill_to_fill"], 2.8906, 5e-5);
-    EXPECT_NEAR(ratio["key_to_fill"], 1.8906, 5e-5);
+    EXPECT_NEAR(ratio["face_key_and_fill_to_fill"], 2.8906, 5e-5);
+    EXPECT_NEAR(ratio["face_key_to_fill"], 1.8906, 5e-5);
     EXPECT_EQ(ratio["lit_cheek"], "camera-left");
 }
 
@@ -115,7 +115,7 @@ TEST(ReportJson, WhatIsNotFiniteIsNull) {
     EXPECT_TRUE(json["meter"][0]["f_number"].is_null());
     EXPECT_TRUE(json["meter"][0]["by_light"][0]["standard_error_lxs"].is_null());
     EXPECT_TRUE(json["ratio"]["key_to_fill"].is_null());
-    EXPECT_TRUE(json["ratio"]["key_and_fill_to_fill"].is_null());
+    EXPECT_TRUE(json["ratio"]["face_key_and_fill_to_fill"].is_null());
     EXPECT_TRUE(json["ambient"]["exposure_lxs"].is_null());
     EXPECT_TRUE(json["catchlights"][0]["clock"].is_null());
     EXPECT_TRUE(json["catchlights"][0]["clock_deg"].is_null());

@@ -12,7 +12,7 @@ namespace understudy {
 // equal flashes, the main light at 8 ft and the fill at 11 ft, which it calls 3:1.
 inline Ratio army_ratio() {
     const double key_to_fill = (11.0 / 8.0) * (11.0 / 8.0);
-    return {key_to_fill, key_to_fill + 1.0, std::log2(key_to_fill + 1.0), "camera-left"};
+    return {key_to_fill + 1.0, std::log2(key_to_fill + 1.0), "camera-left", key_to_fill, key_to_fill + 1.0};
 }
 
 inline Reading sample_reading() {
@@ -91,7 +91,7 @@ inline MeterReport spoilt_report() {
     report.readings[0].stops_from_camera = nan;
     report.readings[0].by_light[0].standard_error_lxs = infinity;
     report.ratio->key_to_fill = infinity;
-    report.ratio->key_and_fill_to_fill = nan;
+    report.ratio->face_key_and_fill_to_fill = nan;
     report.ratio->stops = infinity;
     report.ambient_lxs = nan;
     report.ambient_stops_from_camera = infinity;

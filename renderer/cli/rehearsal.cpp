@@ -1,0 +1,33 @@
+#include "cli/rehearsal.h"
+
+#include "setup/read_setup.h"
+
+namespace understudy {
+
+Library own_library() {
+    const std::filesystem::path assets = UNDERSTUDY_ASSETS_DIR;
+    return {assets / "kit", assets / "heads", UNDERSTUDY_HEAD_DIR};
+}
+
+Expected<Rehearsal> open_rehearsal(const std::filesystem::path& scene) {
+    const Library library = own_library();
+    const auto setup = read_setup(scene, library);
+    if (!setup) return setup.problems();
+    auto studio = place_studio(*setup, library);
+    if (!studio) return studio.problems();
+    Rehearsal rehearsal;
+    rehearsal.studio = std::move(*studio);
+    rehearsal.stage = std::make_unique<Stage>(rehearsal.studio, Stage::With::kSitter);
+    rehearsal.nobody = std::make_unique<Stage>(rehearsal.studio, Stage::With::kNobody);
+    if (Problems problems = rehearsal.stage->problems_with(rehearsal.studio); !problems.empty()) return problems;
+    return rehearsal;
+}
+
+Expected<MeteredRehearsal> meter_rehearsal(const Rehearsal& rehearsal) {
+    auto lit = set_powers(rehearsal.studio, *rehearsal.nobody);
+    if (!lit) return lit.problems();
+    MeterReport report = read_meter(rehearsal.studio, *rehearsal.stage, *rehearsal.nobody, *lit);
+    return MeteredRehearsal{std::move(*lit), std::move(report)};
+}
+
+}  // namespace understudy

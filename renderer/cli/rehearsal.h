@@ -1,0 +1,30 @@
+// A scene file made ready: what every command begins with.
+#pragma once
+
+#include <filesystem>
+#include <memory>
+
+#include "base/expected.h"
+#include "meter/meter.h"
+
+namespace understudy {
+
+// Where this program's own kit, heads and head mesh are.
+Library own_library();
+
+struct Rehearsal {
+    Studio studio;
+    std::unique_ptr<Stage> stage;   // with the sitter
+    std::unique_ptr<Stage> nobody;  // the same studio without
+};
+
+// Read, placed, and checked for what only geometry shows. No light is traced.
+Expected<Rehearsal> open_rehearsal(const std::filesystem::path& scene);
+
+struct MeteredRehearsal {
+    LitStudio lit;
+    MeterReport report;
+};
+Expected<MeteredRehearsal> meter_rehearsal(const Rehearsal& rehearsal);
+
+}  // namespace understudy

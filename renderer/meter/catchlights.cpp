@@ -1,0 +1,187 @@
+#include "meter/catchlights.h"
+
+#include <algorithm>
+#include <cmath>
+#include <functional>
+#include <map>
+
+#include "meter/corneal_mirror.h"
+#include "meter/eyes.h"
+#include "transport/dimensions.h"
+#include "transport/light_sample.h"
+#include "transport/path_tracer.h"
+
+namespace understudy {
+
+namespace {
+
+// Something bright whose mirror image an eye may show.
+struct Mirrored {
+    std::string name;
+    bool is_panel = false;
+    Double3 centre{0.0};
+    std::function<EmitterPoint(const Vec2&)> point_at;
+    std::vector<Vec3> outline;
+};
+
+constexpr int kOutlinePoints = 64;
+constexpr int kGrid = 24;  // points across for the visible share
+
+class EyeMirror {
+  public:
+    EyeMirror(const Camera& camera, const Stage& stage, const Eye& eye)
+        : camera_(camera), stage_(stage), eye_(eye), cornea_(cornea_centre(eye)) {}
+
+    Catchlight image_of(const Mirrored& thing, const char* eye_called) const {
+        Catchlight image;
+        image.eye = eye_called;
+        image.light = thing.name;
+        image.is_panel = thing.is_panel;
+        const Double3 middle = mirror(thing.centre).point;
+        image.offset_in_iris = Vec2(in_iris(middle));
+        const double clock = degrees(
+            std::atan2(static_cast<double>(image.offset_in_iris.x), static_cast<double>(image.offset_in_iris.y)));
+        image.clock_deg = clock < 0.0 ? clock + 360.0 : clock;
+        image.pixel = camera_.pixel_of(middle);
+        measure_size(thing, image);
+        measure_visible(thing, image);
+        return image;
+    }
+
+  private:
+    MirrorPoint mirror(const Double3& point) const {
+        return mirror_point(cornea_, kCorneaRadius, point, camera_.position());
+    }
+
+    // From the iris's centre, across the line of sight, in iris radii as seen in the picture.
+    glm::dvec2 in_iris(const Double3& point) const {
+        const Double3 iris = iris_centre(eye_);
+        const Double3 sight = glm::normalize(iris - camera_.position());
+        const Double3 right = glm::normalize(glm::cross(sight, camera_.up()));
+        const Double3 up = glm::cross(right, sight);
+        const Double3 away = point - iris;
+        return glm::dvec2(glm::dot(away, right), glm::dot(away, up)) / kIrisRadius;
+    }
+
+    void measure_size(const Mirrored& thing, Catchlight& image) const {
+        glm::dvec2 low(1e9);
+        glm::dvec2 high(-1e9);
+        for (const Vec3& point : thing.outline) {
+            const glm::dvec2 place = in_iris(mirror(Double3(point)).point);
+            low = glm::min(low, place);
+            high = glm::max(high, place);
+        }
+        image.width_in_iris = high.x - low.x;
+        image.height_in_iris = high.y - low.y;
+    }
+
+    // "" where the point's mirror image shows, otherwise what takes it away.
+    std::string hidden_by(const EmitterPoint& source) const {
+        constexpr float kOff = 1e-5F;
+        const MirrorPoint at = mirror(Double3(source.position));
+        if (glm::dot(at.point - eye_.centre, eye_.axis) < kLimbusAhead) return "off the cornea";
+        const Vec3 from(at.point + static_cast<double>(kOff) * at.normal);
+        if (glm::dot(Vec3(at.normal), source.position - from) <= 0.0F) return "off the cornea";
+        if (glm::dot(source.normal, from - source.position) <= 0.0F) return "its own back";
+        const LightSample to_camera{Vec3(camera_.position()), {}, 0.0F};
+        if (const auto name = stage_.blocker(to_camera.shadow_ray(from))) return *name;
+        const LightSample to_light{source.position, {}, 0.0F};
+        if (const auto name = stage_.blocker(to_light.shadow_ray(from))) return *name;
+        return "";
+    }
+
+    void measure_visible(const Mirrored& thing, Catchlight& image) const {
+        std::map<std::string, int> counts;
+        for (int i = 0; i < kGrid * kGrid; ++i) {
+            const Vec2 square((static_cast<float>(i % kGrid) + 0.5F) / kGrid,
+                              (static_cast<float>(i / kGrid) + 0.5F) / kGrid);
+            ++counts[hidden_by(thing.point_at(square))];
+        }
+        image.visible = static_cast<double>(counts[""]) / (kGrid * kGrid);
+        counts.erase("");
+        const auto most = std::max_element(counts.begin(), counts.end(),
+                                           [](const auto& a, const auto& b) { return a.second < b.second; });
+        if (most != counts.end()) image.hidden_by = most->first;
+    }
+
+    const Camera& camera_;
+    const Stage& stage_;
+    const Eye& eye_;
+    Double3 cornea_;
+};
+
+Mirrored mirrored_light(const Studio& studio, const Stage& stage, std::size_t index, const Eye& eye) {
+    const Emitter& emitter = stage.emitters()[index];
+    const Vec3 from(cornea_centre(eye));
+    return {studio.setup.lights[index].name, false, Double3(emitter.centre()),
+            [&emitter, from](const Vec2& square) { return emitter.point_at(square, from); },
+            emitter.outline(from, kOutlinePoints)};
+}
+
+Mirrored mirrored_panel(const Studio& studio, const Stage& stage, std::size_t index, const Eye& eye) {
+    const Board& panel = stage.panels()[index];
+    const Vec3 from(cornea_centre(eye));
+    const Vec3 normal = glm::dot(panel.axis(), from - panel.centre()) > 0.0F ? panel.axis() : -panel.axis();
+    return {studio.setup.panels[index].name, true, Double3(panel.centre()),
+            [&panel, normal](const Vec2& square) {
+                return EmitterPoint{panel.point_at(square), normal, panel.area()};
+            },
+            panel.outline(kOutlinePoints)};
+}
+
+// Mean luminance of a panel as an eye sees it, lx·s/sr: 256 ways to it.
+double panel_luminance(const Stage& stage, std::size_t index, const Eye& eye, const std::vector<Bands>& weights) {
+    constexpr std::uint32_t kWays = 256;
+    const PathTracer tracer(stage);
+    const Vec3 from(eye.centre + (kApexAhead + 1e-4) * eye.axis);
+    double sum = 0.0;
+    for (std::uint32_t i = 0; i < kWays; ++i) {
+        const Sampler sampler(0x70616e65, static_cast<std::uint32_t>(index), i);
+        const Vec4 numbers = sampler.group(kFilmAndLens);
+        const Ray ray{from, glm::normalize(stage.panels()[index].point_at({numbers.x, numbers.y}) - from)};
+        const auto hit = stage.intersect(ray);
+        if (!hit || hit->thing != Thing::kPanel || hit->index != index) continue;
+        const Waves waves = sample_waves(sampler.group(kWave).x);
+        PathLight light;
+        tracer.look(ray, waves, sampler, light);
+        for (std::size_t l = 0; l < weights.size(); ++l) {
+            for (std::size_t w = 0; w < kWaveCount; ++w) {
+                sum += static_cast<double>(light.layers[l][static_cast<glm::length_t>(w)] * weights[l][waves.band[w]]) *
+                       kBandCount / kWaveCount;
+            }
+        }
+    }
+    return sum / kWays;
+}
+
+double brightest_light(const Stage& stage, const LitStudio& lit) {
+    double brightest = 0.0;
+    for (std::size_t i = 0; i < stage.emitters().size(); ++i) {
+        brightest = std::max(brightest,
+                             lit.layers[i].exposure_power * static_cast<double>(stage.emitters()[i].unit_radiance()));
+    }
+    return brightest;
+}
+
+}  // namespace
+
+std::vector<Catchlight> find_catchlights(const Studio& studio, const Stage& stage, const LitStudio& lit) {
+    const Camera camera(studio);
+    const std::vector<Bands> weights = exposure_weights(lit.layers);
+    const double faintest = kFaintestPanel * brightest_light(stage, lit);
+    std::vector<Catchlight> found;
+    for (std::size_t e = 0; e < stage.eyes().size(); ++e) {
+        const Eye& eye = stage.eyes()[e];
+        const EyeMirror mirror(camera, stage, eye);
+        for (std::size_t i = 0; i < stage.emitters().size(); ++i) {
+            found.push_back(mirror.image_of(mirrored_light(studio, stage, i, eye), eye_name(e)));
+        }
+        for (std::size_t i = 0; i < stage.panels().size(); ++i) {
+            const Catchlight image = mirror.image_of(mirrored_panel(studio, stage, i, eye), eye_name(e));
+            if (image.visible > 0.0 && panel_luminance(stage, i, eye, weights) >= faintest) found.push_back(image);
+        }
+    }
+    return found;
+}
+
+}  // namespace understudy

@@ -1,0 +1,19 @@
+// Every catchlight of both eyes, found by solving the reflection on the cornea and not by looking at pixels.
+#pragma once
+
+#include <vector>
+
+#include "meter/light_powers.h"
+#include "meter/reading.h"
+#include "stage/camera.h"
+#include "stage/stage.h"
+
+namespace understudy {
+
+// A panel counts as a catchlight when its mean luminance toward the eye is at least this share of the brightest
+// light's.
+inline constexpr double kFaintestPanel = 0.01;
+
+std::vector<Catchlight> find_catchlights(const Studio& studio, const Stage& stage, const LitStudio& lit);
+
+}  // namespace understudy

@@ -1,0 +1,26 @@
+// Is there light in the eyes?
+#pragma once
+
+#include <string>
+#include <vector>
+
+#include "meter/light_powers.h"
+#include "meter/reading.h"
+#include "stage/stage.h"
+
+namespace understudy {
+
+// An eye is lit when it gets at least this share of the brighter cheek's exposure, and dim down to the other. The only
+// place that says so.
+inline constexpr double kLitShare = 0.5;
+inline constexpr double kDimShare = 0.125;
+
+EyeVerdict eye_verdict(double share_of_cheek);
+
+inline const char* eye_name(std::size_t index) { return index == 0 ? "camera-left" : "camera-right"; }
+
+// Exposure on each iris plane, the receptor along the eye's axis, seen past brow, lids and nose but as if the cornea
+// were not there. cheek_lxs: the brighter cheek's exposure, not positive when there is none to compare with.
+std::vector<EyeReading> read_eyes(const Stage& stage, const std::vector<Bands>& weights, double cheek_lxs);
+
+}  // namespace understudy
