@@ -28,8 +28,12 @@ std::string nearest_name(std::string_view given, const std::vector<std::string>&
     std::string nearest;
     std::size_t least = std::string::npos;
     for (const std::string& name : valid) {
+        const std::size_t close = std::max<std::size_t>(1, name.size() / 3);
+        if (given.size() > name.size() + close) {
+            continue;  // the distance is at least the difference of the lengths
+        }
         const std::size_t distance = edit_distance(given, name);
-        if (distance <= std::max<std::size_t>(1, name.size() / 3) && distance < least) {
+        if (distance <= close && distance < least) {
             least = distance;
             nearest = name;
         }

@@ -7,6 +7,21 @@
 
 namespace understudy {
 
+std::string shown(std::string_view text) {
+    constexpr std::size_t kMost = 60;
+    std::size_t length = text.size();
+    if (length > kMost) {
+        length = kMost;
+        while (length > 0 && (static_cast<unsigned char>(text[length]) & 0xC0U) == 0x80U) {
+            --length;  // not inside a character of UTF-8
+        }
+    }
+    std::string result(text.substr(0, length));
+    std::replace_if(
+        result.begin(), result.end(), [](unsigned char c) { return c < 0x20 || c == 0x7F; }, '?');
+    return length < text.size() ? result + "..." : result;
+}
+
 Problem problem_at(const SourcePlace& place, std::string_view what) {
     return {Blame::kWrongInput, fmt::format("{}:{}:{}: {}", place.file, place.line, place.column, what)};
 }

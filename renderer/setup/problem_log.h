@@ -1,6 +1,7 @@
 // The problems of one scene file, gathered while it is read and told in the order of their places.
 #pragma once
 
+#include <string>
 #include <string_view>
 #include <vector>
 
@@ -26,6 +27,9 @@ class ProblemLog {
     };
     std::vector<Noted> noted_;
 };
+
+// A name or a value of the file as it may stand in a message: one line, no control characters, not endless.
+std::string shown(std::string_view text);
 
 // "file:line:column: what"
 Problem problem_at(const SourcePlace& place, std::string_view what);

@@ -17,7 +17,7 @@ constexpr std::array<std::string_view, 4> kPowerKeys{"meter", "energy", "lumens"
 constexpr PlacementDefaults kLightDefaults{-60.0, 1.7, 1.3, false};
 
 std::string read_name(TableReader& table, int number) {
-    const std::string name = table.text("name").value_or(number == 1 ? "key" : fmt::format("light-{}", number));
+    std::string name = table.text("name").value_or(number == 1 ? "key" : fmt::format("light-{}", number));
     if (name.empty()) {
         table.wrong("name", "is empty", "a name");
     }

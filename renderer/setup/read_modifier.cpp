@@ -112,7 +112,7 @@ std::optional<ModifierSettings> read_kit_modifier(TableReader& light, const std:
                                                   const std::filesystem::path& kit) {
     const std::vector<std::string> valid = toml_names_in(kit);
     if (valid.empty()) {
-        light.wrong("modifier", fmt::format("is \"{}\"", name),
+        light.wrong("modifier", fmt::format("is \"{}\"", shown(name)),
                     fmt::format("modifiers in the kit's folder \"{}\", which has none", kit.string()));
         return std::nullopt;
     }
@@ -132,7 +132,7 @@ std::optional<ModifierSettings> read_kit_modifier(TableReader& light, const std:
         return std::nullopt;
     }
     ProblemLog kit_log;
-    const std::optional<ModifierSettings> result = read_own_modifier(TableReader(*tree, "the modifier", kit_log), name);
+    std::optional<ModifierSettings> result = read_own_modifier(TableReader(*tree, "the modifier", kit_log), name);
     light.log().add_all(light.place_of("modifier"), kit_log.in_order());
     return result;
 }

@@ -20,6 +20,7 @@ namespace understudy {
 namespace {
 
 constexpr std::size_t kMostLights = 15;
+constexpr std::size_t kMostPanels = 64;
 
 // An absent table reads like an empty one: all defaults, and messages point at the file's beginning.
 TableReader table_or_empty(TableReader& top, std::string_view key, const Value& empty) {
@@ -47,6 +48,18 @@ std::vector<LightSettings> read_lights(TableReader& top, const Library& library,
     return lights;
 }
 
+std::vector<PanelSettings> read_panels(TableReader& top, std::optional<double> eye_height_m) {
+    std::vector<PanelSettings> panels;
+    for (const TableReader& table : top.tables("panel")) {
+        if (panels.size() == kMostPanels) {
+            top.log().add(table.place(), "there are too many panels", fmt::format("at most {}", kMostPanels));
+            break;
+        }
+        panels.push_back(read_panel(table, static_cast<int>(panels.size()) + 1, eye_height_m));
+    }
+    return panels;
+}
+
 // Light or panel: both have a name and a place.
 template <class Named>
 void check_unique(const std::vector<Named>& things, const std::vector<TableReader>& tables, std::string_view kind,
@@ -54,7 +67,7 @@ void check_unique(const std::vector<Named>& things, const std::vector<TableReade
     std::set<std::string> names;
     for (std::size_t i = 0; i < things.size(); ++i) {
         if (!names.insert(things[i].name).second) {
-            log.add(tables[i].place_of("name"), fmt::format("a second {} is named \"{}\"", kind, things[i].name),
+            log.add(tables[i].place_of("name"), fmt::format("a second {} is named \"{}\"", kind, shown(things[i].name)),
                     "a name of its own");
         }
     }
@@ -120,9 +133,7 @@ Setup read_tree(const Value& tree, const std::filesystem::path& file, const Libr
     setup.camera = read_camera(camera, eye_height_m);
     setup.sitter = read_sitter(sitter, library, file);
     setup.lights = read_lights(top, library, eye_height_m);
-    for (const TableReader& table : top.tables("panel")) {
-        setup.panels.push_back(read_panel(table, static_cast<int>(setup.panels.size()) + 1, eye_height_m));
-    }
+    setup.panels = read_panels(top, eye_height_m);
     const std::optional<TableReader> backdrop = top.table("backdrop");
     setup.backdrop = backdrop ? read_backdrop(*backdrop) : default_backdrop();
     setup.room = read_room(table_or_empty(top, "room", empty));

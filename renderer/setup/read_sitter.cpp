@@ -103,14 +103,15 @@ HeadChoice read_head(TableReader& table, const Library& library, const std::file
 }
 
 // Skin is what a head has; a ball's reflectance is fixed.
-void refuse_skin(TableReader& table, const HeadChoice& head) {
-    if (!std::holds_alternative<MattBall>(head)) {
+void refuse_skin(TableReader& table) {
+    const std::string head = table.is_text("head") ? *table.text("head") : "";
+    if (head != "ball" && head != "none") {
         return;
     }
     for (const std::string_view key : {"melanin", "blood"}) {
         if (table.has(key)) {
             table.log().add(table.key_place_of(key),
-                            fmt::format("{} has {}, but the head is \"ball\"", table.name(), key),
+                            fmt::format("{} has {}, but the head is \"{}\"", table.name(), key, head),
                             "skin only on a head");
         }
     }
@@ -153,7 +154,7 @@ SitterSettings read_sitter(TableReader table, const Library& library, const std:
     sitter.gaze = read_gaze(table);
     sitter.skin.melanin = table.quantity("melanin", kPlainNumber, {0.0, 0.5});
     sitter.skin.blood = table.quantity("blood", kPlainNumber, {0.0, 0.2});
-    refuse_skin(table, sitter.head);
+    refuse_skin(table);
     table.report_unknown_keys();
     return sitter;
 }

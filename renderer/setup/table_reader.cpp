@@ -58,7 +58,7 @@ void TableReader::wrong(std::string_view key, std::string_view what, std::string
 }
 
 void TableReader::unknown_name(std::string_view key, std::string_view given, const std::vector<std::string>& valid) {
-    wrong(key, fmt::format("is the unknown name \"{}\"", given), expected_names(given, valid));
+    wrong(key, fmt::format("is the unknown name \"{}\"", shown(given)), expected_names(given, valid));
 }
 
 std::optional<std::string> TableReader::text(std::string_view key) {
@@ -196,7 +196,7 @@ std::vector<TableReader> TableReader::tables(std::string_view key) {
 void TableReader::report_unknown_keys() {
     for (const Entry& candidate : std::get<ValueTable>(value_->content).entries) {
         if (std::find(asked_.begin(), asked_.end(), candidate.key) == asked_.end()) {
-            log_->add(candidate.place, fmt::format("unknown key \"{}\" in {}", candidate.key, name_),
+            log_->add(candidate.place, fmt::format("unknown key \"{}\" in {}", shown(candidate.key), name_),
                       expected_names(candidate.key, asked_));
         }
     }

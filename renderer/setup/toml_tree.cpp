@@ -21,7 +21,7 @@ namespace {
 
 // A scene nests three levels; the parser's and this file's recursion are kept far from the end of the stack.
 constexpr int kDeepest = 8;
-constexpr std::size_t kLongestText = 256 * 1024;
+constexpr std::size_t kLongestText = 256UL * 1024;
 constexpr std::size_t kLongestLine = 4096;
 
 SourcePlace place_of(const toml::source_region& region, const SourcePlace& otherwise) {
@@ -116,7 +116,7 @@ std::string kind_of(const Value& value) {
         std::string operator()(bool truth) const { return truth ? "true" : "false"; }
         std::string operator()(std::int64_t number) const { return fmt::format("the whole number {}", number); }
         std::string operator()(double number) const { return fmt::format("the number {}", number); }
-        std::string operator()(const std::string& text) const { return fmt::format("the string \"{}\"", text); }
+        std::string operator()(const std::string& text) const { return fmt::format("the string \"{}\"", shown(text)); }
         std::string operator()(const ValueTable&) const { return "a table"; }
         std::string operator()(const ValueList& list) const { return fmt::format("a list of {}", list.values.size()); }
         std::string operator()(const UnsuitedValue&) const { return "a date, a time or something nested too deep"; }

@@ -7,6 +7,8 @@
 
 #include <fmt/format.h>
 
+#include "setup/problem_log.h"
+
 namespace understudy {
 namespace {
 
@@ -70,33 +72,35 @@ Problem wrong(std::string what, const Quantity& quantity) {
 
 }  // namespace
 
-const Quantity kLength{"a length such as \"1.3 m\", \"130 cm\", \"51 in\" or \"4 ft 3 in\"", kLengthUnits, {"m", 1.0}};
-const Quantity kFilmLength{"a length such as \"85 mm\", or a number in millimetres", kLengthUnits, {"mm", 0.001}};
-const Quantity kEnergy{"an energy such as \"120 J\" or \"120 Ws\"", kEnergyUnits, {"J", 1.0}};
-const Quantity kLuminousFlux{"a luminous flux such as \"2000 lm\"", kFluxUnits, {"lm", 1.0}};
-const Quantity kIlluminance{"an illuminance such as \"200 lx\"", kIlluminanceUnits, {"lx", 1.0}};
-const Quantity kTemperature{"a colour temperature such as \"5600 K\"", kTemperatureUnits, {"K", 1.0}};
-const Quantity kAngle{"a number of degrees", {}, {"degrees", 1.0}};
-const Quantity kStops{"a number of stops", {}, {"stops", 1.0}};
-const Quantity kFNumber{"an f-number such as 4.0", {}, {"", 1.0}};
-const Quantity kPlainNumber{"a number", {}, {"", 1.0}};
-const Quantity kShutter{"a time such as \"1/200\", or a number of seconds", kShutterUnits, {"s", 1.0}};
+constinit const Quantity kLength{
+    R"(a length such as "1.3 m", "130 cm", "51 in" or "4 ft 3 in")", kLengthUnits, {"m", 1.0}};
+constinit const Quantity kFilmLength{
+    "a length such as \"85 mm\", or a number in millimetres", kLengthUnits, {"mm", 0.001}};
+constinit const Quantity kEnergy{R"(an energy such as "120 J" or "120 Ws")", kEnergyUnits, {"J", 1.0}};
+constinit const Quantity kLuminousFlux{"a luminous flux such as \"2000 lm\"", kFluxUnits, {"lm", 1.0}};
+constinit const Quantity kIlluminance{"an illuminance such as \"200 lx\"", kIlluminanceUnits, {"lx", 1.0}};
+constinit const Quantity kTemperature{"a colour temperature such as \"5600 K\"", kTemperatureUnits, {"K", 1.0}};
+constinit const Quantity kAngle{"a number of degrees", {}, {"degrees", 1.0}};
+constinit const Quantity kStops{"a number of stops", {}, {"stops", 1.0}};
+constinit const Quantity kFNumber{"an f-number such as 4.0", {}, {"", 1.0}};
+constinit const Quantity kPlainNumber{"a number", {}, {"", 1.0}};
+constinit const Quantity kShutter{"a time such as \"1/200\", or a number of seconds", kShutterUnits, {"s", 1.0}};
 
 Expected<double> read_measure(std::string_view text, const Quantity& quantity) {
     if (quantity.units.empty()) {
-        return wrong(fmt::format("is the string \"{}\"", text), quantity);
+        return wrong(fmt::format("is the string \"{}\"", shown(text)), quantity);
     }
     std::string_view rest = text;
     const std::optional<double> number = take_number(rest);
     if (!number) {
-        return wrong(fmt::format("\"{}\" does not begin with a number", text), quantity);
+        return wrong(fmt::format("\"{}\" does not begin with a number", shown(text)), quantity);
     }
     const std::string_view name = take_word(rest);
     const Unit* unit = unit_named(name, quantity);
     if (unit == nullptr) {
-        const std::string what = name.empty()
-                                     ? fmt::format("\"{}\" has no unit", text)
-                                     : fmt::format("\"{}\" is not one of the units {}", name, unit_names(quantity));
+        const std::string what =
+            name.empty() ? fmt::format("\"{}\" has no unit", shown(text))
+                         : fmt::format("\"{}\" is not one of the units {}", shown(name), unit_names(quantity));
         return wrong(what, quantity);
     }
     double value = *number * unit->in_si;
@@ -105,19 +109,19 @@ Expected<double> read_measure(std::string_view text, const Quantity& quantity) {
         const std::optional<double> inches = take_number(rest);
         const std::string_view second = take_word(rest);
         if (!inches || second != "in" || *inches < 0.0 || *inches >= 12.0) {
-            return wrong(fmt::format("\"{}\" does not go on with less than 12 in", text), quantity);
+            return wrong(fmt::format("\"{}\" does not go on with less than 12 in", shown(text)), quantity);
         }
         value += std::copysign(*inches * 0.0254, value);
         skip_blanks(rest);
     }
     if (!rest.empty()) {
-        return wrong(fmt::format("\"{}\" goes on with \"{}\"", text, rest), quantity);
+        return wrong(fmt::format("\"{}\" goes on with \"{}\"", shown(text), shown(rest)), quantity);
     }
     return value;
 }
 
 Expected<double> read_shutter(std::string_view text) {
-    const Problem not_a_time = wrong(fmt::format("\"{}\" is not a time", text), kShutter);
+    const Problem not_a_time = wrong(fmt::format("\"{}\" is not a time", shown(text)), kShutter);
     std::string_view rest = text;
     const std::optional<double> over = take_number(rest);
     if (!over) {

@@ -132,6 +132,7 @@ INSTANTIATE_TEST_SUITE_P(
                     table("[sitter]\nmelanin = 0.6", "2:11", {"melanin", "0 to 0.5"}),
                     table("[sitter]\nblood = -0.1", "2:9", {"blood", "0 to 0.2"}),
                     table("[sitter]\nhead = \"ball\"\nblood = 0.1", "3:1", {"blood", "ball"}),
+                    table("[sitter]\nhead = \"none\"\nmelanin = 0.1", "3:1", {"melanin", "none"}),
                     table("[sitter]\nscale = 0.01", "2:1", {"scale", "aspen", ".obj"}),
                     table("[sitter]\nup = \"y\"", "2:1", {"up", ".obj"}),
                     table("[sitter]\nhead = \"own.obj\"\nup = \"w\"", "3:6", {"\"w\"", "x, y, z"}),
@@ -258,6 +259,33 @@ TEST(BadInput, FifteenLightsAreEnough) {
     ASSERT_FALSE(setup);
     EXPECT_EQ(setup.problems().size(), 1U);
     EXPECT_NE(setup.problems().front().text.find(":32:1: there are more lights"), std::string::npos);
+}
+
+TEST(BadInput, SixtyFourPanelsAreEnough) {
+    const ScratchLibrary scratch;
+    std::string text = kLight;
+    for (int i = 0; i < 64; ++i) {
+        text += "[[panel]]\n";
+    }
+    EXPECT_TRUE(scratch.parse(text));
+    const auto setup = scratch.parse(text + "[[panel]]\n");
+    ASSERT_FALSE(setup);
+    EXPECT_NE(setup.problems().front().text.find(":68:1: there are too many panels"), std::string::npos);
+}
+
+// What a file says must not move the cursor of the terminal that shows the message.
+TEST(BadInput, MessagesAreOneShortLine) {
+    const ScratchLibrary scratch;
+    for (const std::string& text : {kLight + "name = \"\\u001b[2J\\n\"\n[[light]]\nmodifier = \"\\u001b[2J\\n\"\n",
+                                    "[picture]\ntreatment = \"\"\"" + std::string(500, '\n') + "\"\"\"\n" + kLight,
+                                    "[camera]\ndistance = \"1 \\u001b\"\n" + kLight, "\"a\\nb\" = 1\n" + kLight}) {
+        const auto setup = scratch.parse(text);
+        ASSERT_FALSE(setup);
+        for (const Problem& problem : setup.problems()) {
+            EXPECT_EQ(problem.text.find_first_of("\n\x1b"), std::string::npos) << problem.text;
+            EXPECT_LT(problem.text.size(), 400U);
+        }
+    }
 }
 
 // A wrong eye height is one mistake: nothing is measured against it.

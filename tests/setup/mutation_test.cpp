@@ -1,3 +1,4 @@
+#include <algorithm>
 #include <random>
 
 #include <gtest/gtest.h>
@@ -81,6 +82,9 @@ TEST(Mutations, AlwaysGiveASetupOrProblemsWithAPlace) {
         for (const Problem& problem : setup.problems()) {
             EXPECT_NE(problem.text.find(".toml:"), std::string::npos) << problem.text;
             EXPECT_NE(problem.text.find("; expected "), std::string::npos) << problem.text;
+            EXPECT_TRUE(std::none_of(problem.text.begin(), problem.text.end(), [](unsigned char c) {
+                return c < 0x20;
+            })) << problem.text;
             EXPECT_EQ(problem.blame, Blame::kWrongInput);
         }
     }
