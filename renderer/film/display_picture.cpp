@@ -57,12 +57,10 @@ std::vector<unsigned char> with_exif(const std::vector<unsigned char>& png, cons
     return result;
 }
 
-Expected<Done> write_png(const std::filesystem::path& path, const OIIO::ImageSpec& spec, const void* pixels) {
-    const auto png = encode_png(path, {spec, OIIO::TypeDesc::UINT8, pixels});
-    if (!png) return png.problems();
+Expected<Done> write_bytes(const std::filesystem::path& path, const std::vector<unsigned char>& bytes) {
     Expected<PendingFile> pending = PendingFile::beside(path);
     if (!pending) return pending.problems();
-    const Expected<Done> filled = pending->fill(with_exif(*png, spec));
+    const Expected<Done> filled = pending->fill(bytes);
     return filled ? pending->publish() : filled;
 }
 
@@ -78,10 +76,14 @@ Expected<Done> write_display_picture(const std::filesystem::path& path, PictureK
     spec.attribute("oiio:ColorSpace", "sRGB");  // PNG's chunks sRGB and gAMA
     spec.attribute("Exif:ColorSpace", 1);       // sRGB, EXIF 2.3 table 4
     set_tags(&spec, tags);
-    if (kind == PictureKind::kPng) return write_png(path, spec, pixels.data());
-    spec.attribute("Compression", "jpeg:95");
-    spec.attribute("jpeg:subsampling", "4:4:4");
-    return write_image_file(path, {{spec, OIIO::TypeDesc::UINT8, pixels.data()}});
+    const bool is_png = kind == PictureKind::kPng;
+    if (!is_png) {
+        spec.attribute("Compression", "jpeg:95");
+        spec.attribute("jpeg:subsampling", "4:4:4");
+    }
+    const auto bytes = encode_image(path, is_png ? "png" : "jpeg", {spec, OIIO::TypeDesc::UINT8, pixels.data()});
+    if (!bytes) return bytes.problems();
+    return write_bytes(path, is_png ? with_exif(*bytes, spec) : *bytes);
 }
 
 }  // namespace understudy

@@ -133,7 +133,7 @@ Expected<Done> write_film(const std::filesystem::path& path, const Film& film, c
     first.attribute(kSceneText, scene_text);
     first.attribute(kSampleCount, film.samples);
     first.attribute(kPartCount, static_cast<int>(parts.size()));
-    return write_image_file(path, parts);
+    return write_exr_file(path, parts);
 }
 
 Expected<SavedFilm> read_film(const std::filesystem::path& path) {

@@ -36,7 +36,7 @@ bool write_parts(OIIO::ImageOutput* output, const std::string& name, const std::
         if (i > 0 && !output->open(name, parts[i].spec, OIIO::ImageOutput::AppendSubimage)) return false;
         if (!output->write_image(parts[i].type, parts[i].data)) return false;
     }
-    return output->close();
+    return output->close() && !output->has_error();
 }
 
 }  // namespace
@@ -53,12 +53,13 @@ void set_tags(OIIO::ImageSpec* spec, const PictureTags& tags) {
     }
 }
 
-Expected<std::vector<unsigned char>> encode_png(const std::filesystem::path& path, const ImagePart& part) {
+Expected<std::vector<unsigned char>> encode_image(const std::filesystem::path& path, const std::string& format,
+                                                  const ImagePart& part) {
     const std::string name = path.string();
     try {
         std::vector<unsigned char> bytes;
         OIIO::Filesystem::IOVecOutput memory(bytes);
-        const Output output = OIIO::ImageOutput::create("png", &memory);
+        const Output output = OIIO::ImageOutput::create(format, &memory);
         if (!output) return output_problem(path, name, OIIO::geterror());
         if (!write_parts(output.get(), name, {part})) return output_problem(path, name, output->geterror());
         return bytes;
@@ -67,12 +68,12 @@ Expected<std::vector<unsigned char>> encode_png(const std::filesystem::path& pat
     }
 }
 
-Expected<Done> write_image_file(const std::filesystem::path& path, const std::vector<ImagePart>& parts) {
+Expected<Done> write_exr_file(const std::filesystem::path& path, const std::vector<ImagePart>& parts) {
     Expected<PendingFile> pending = PendingFile::beside(path);
     if (!pending) return pending.problems();
     const std::string name = pending->temporary().string();
     try {
-        const Output output = OIIO::ImageOutput::create(name);
+        const Output output = OIIO::ImageOutput::create("openexr");
         if (!output) return output_problem(path, name, OIIO::geterror());
         if (!write_parts(output.get(), name, parts)) return output_problem(path, name, output->geterror());
     } catch (const std::exception& error) {

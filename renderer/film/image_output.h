@@ -4,6 +4,7 @@
 #include <OpenImageIO/imageio.h>
 
 #include <filesystem>
+#include <string>
 #include <vector>
 
 #include "base/expected.h"
@@ -17,11 +18,13 @@ struct ImagePart {
     const void* data = nullptr;
 };
 
-// Writes the parts whole or not at all; more than one only where the format can.
-Expected<Done> write_image_file(const std::filesystem::path& path, const std::vector<ImagePart>& parts);
+// Writes an EXR file of these parts, whole or not at all.
+Expected<Done> write_exr_file(const std::filesystem::path& path, const std::vector<ImagePart>& parts);
 
-// A PNG's bytes. By way of memory, because OpenImageIO 2.4 reports no failure to write a PNG to a full disk.
-Expected<std::vector<unsigned char>> encode_png(const std::filesystem::path& path, const ImagePart& part);
+// The bytes of a file of OpenImageIO's format of that name. Display pictures go by way of memory, because on a full
+// disk OpenImageIO 2.4 reports success for a PNG and its JPEG library ends the process.
+Expected<std::vector<unsigned char>> encode_image(const std::filesystem::path& path, const std::string& format,
+                                                  const ImagePart& part);
 
 // The camera's settings in the terms of EXIF 2.3; what is 0 is not known and left out.
 void set_tags(OIIO::ImageSpec* spec, const PictureTags& tags);

@@ -68,7 +68,7 @@ Expected<Done> write_exr(const std::filesystem::path& path, const Film& film, co
     spec.attribute("compression", "zip");
     set_tags(&spec, tags);
     const std::vector<float> pixels = channels.interleaved(film.pixel_count());
-    return write_image_file(path, {{spec, OIIO::TypeDesc::FLOAT, pixels.data()}});
+    return write_exr_file(path, {{spec, OIIO::TypeDesc::FLOAT, pixels.data()}});
 }
 
 }  // namespace understudy
