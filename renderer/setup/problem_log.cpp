@@ -6,24 +6,34 @@
 #include <fmt/format.h>
 
 namespace understudy {
+namespace {
+
+constexpr std::size_t kLongestShown = 60;
+
+std::string without_control_characters(std::string text) {
+    std::replace_if(
+        text.begin(), text.end(), [](unsigned char c) { return c < 0x20 || c == 0x7F; }, '?');
+    return text;
+}
+
+}  // namespace
 
 std::string shown(std::string_view text) {
-    constexpr std::size_t kMost = 60;
     std::size_t length = text.size();
-    if (length > kMost) {
-        length = kMost;
+    if (length > kLongestShown) {
+        length = kLongestShown;
         while (length > 0 && (static_cast<unsigned char>(text[length]) & 0xC0U) == 0x80U) {
             --length;  // not inside a character of UTF-8
         }
     }
-    std::string result(text.substr(0, length));
-    std::replace_if(
-        result.begin(), result.end(), [](unsigned char c) { return c < 0x20 || c == 0x7F; }, '?');
+    const std::string result = without_control_characters(std::string(text.substr(0, length)));
     return length < text.size() ? result + "..." : result;
 }
 
 Problem problem_at(const SourcePlace& place, std::string_view what) {
-    return {Blame::kWrongInput, fmt::format("{}:{}:{}: {}", place.file, place.line, place.column, what)};
+    return {Blame::kWrongInput, fmt::format("{}:{}:{}: {}", place.file, place.line, place.column,
+                                            // The parser's own messages quote the file as it is.
+                                            without_control_characters(std::string(what)))};
 }
 
 void ProblemLog::add(const SourcePlace& place, std::string_view what, std::string_view expected) {

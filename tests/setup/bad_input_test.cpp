@@ -276,9 +276,10 @@ TEST(BadInput, SixtyFourPanelsAreEnough) {
 // What a file says must not move the cursor of the terminal that shows the message.
 TEST(BadInput, MessagesAreOneShortLine) {
     const ScratchLibrary scratch;
-    for (const std::string& text : {kLight + "name = \"\\u001b[2J\\n\"\n[[light]]\nmodifier = \"\\u001b[2J\\n\"\n",
-                                    "[picture]\ntreatment = \"\"\"" + std::string(500, '\n') + "\"\"\"\n" + kLight,
-                                    "[camera]\ndistance = \"1 \\u001b\"\n" + kLight, "\"a\\nb\" = 1\n" + kLight}) {
+    for (const std::string& text :
+         {kLight + "name = \"\\u001b[2J\\n\"\n[[light]]\nmodifier = \"\\u001b[2J\\n\"\n",
+          "[picture]\ntreatment = \"\"\"" + std::string(500, '\n') + "\"\"\"\n" + kLight,
+          "[camera]\ndistance = \"1 \\u001b\"\n" + kLight, "\"a\\nb\" = 1\n" + kLight, "title = n\n" + kLight}) {
         const auto setup = scratch.parse(text);
         ASSERT_FALSE(setup);
         for (const Problem& problem : setup.problems()) {
