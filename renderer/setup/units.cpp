@@ -115,7 +115,7 @@ Expected<double> read_measure(std::string_view text, const Quantity& quantity) {
         skip_blanks(rest);
     }
     if (!rest.empty()) {
-        return wrong(fmt::format("\"{}\" goes on with \"{}\"", shown(text), shown(rest)), quantity);
+        return wrong(fmt::format(R"("{}" goes on with "{}")", shown(text), shown(rest)), quantity);
     }
     return value;
 }
