@@ -8,6 +8,7 @@
 
 #include "film/image_output.h"
 #include "film/picture_file.h"
+#include "film/seal.h"
 
 namespace understudy {
 namespace {
@@ -133,10 +134,11 @@ Expected<Done> write_film(const std::filesystem::path& path, const Film& film, c
     first.attribute(kSceneText, scene_text);
     first.attribute(kSampleCount, film.samples);
     first.attribute(kPartCount, static_cast<int>(parts.size()));
-    return write_exr_file(path, parts);
+    return write_exr_file(path, parts, true);
 }
 
 Expected<SavedFilm> read_film(const std::filesystem::path& path) {
+    if (const std::string reason = broken_seal(path); !reason.empty()) return not_a_film(path, reason);
     try {
         const std::unique_ptr<OIIO::ImageInput> input = OIIO::ImageInput::open(path.string());
         if (!input) return not_a_film(path, OIIO::geterror());

@@ -2,11 +2,13 @@
 
 #include <OpenImageIO/filesystem.h>
 
+#include <cmath>
 #include <exception>
 #include <memory>
 #include <string>
 
 #include "film/pending_file.h"
+#include "film/seal.h"
 
 namespace understudy {
 namespace {
@@ -44,7 +46,10 @@ bool write_parts(OIIO::ImageOutput* output, const std::string& name, const std::
 void set_tags(OIIO::ImageSpec* spec, const PictureTags& tags) {
     spec->attribute("Software", "understudy");
     if (!tags.title.empty()) spec->attribute("ImageDescription", tags.title);
-    if (tags.shutter_s > 0.0) spec->attribute("ExposureTime", static_cast<float>(tags.shutter_s));
+    // EXIF's fraction is made by cutting after a millionth, which would take 1/200 s for 0.004999 s: one bit up.
+    if (tags.shutter_s > 0.0) {
+        spec->attribute("ExposureTime", std::nextafter(static_cast<float>(tags.shutter_s), 1e6F));
+    }
     if (tags.aperture > 0.0) spec->attribute("FNumber", static_cast<float>(tags.aperture));
     if (tags.iso > 0.0) spec->attribute("Exif:PhotographicSensitivity", static_cast<int>(tags.iso + 0.5));
     if (tags.focal_length_m > 0.0) {
@@ -68,7 +73,7 @@ Expected<std::vector<unsigned char>> encode_image(const std::filesystem::path& p
     }
 }
 
-Expected<Done> write_exr_file(const std::filesystem::path& path, const std::vector<ImagePart>& parts) {
+Expected<Done> write_exr_file(const std::filesystem::path& path, const std::vector<ImagePart>& parts, bool sealed) {
     Expected<PendingFile> pending = PendingFile::beside(path);
     if (!pending) return pending.problems();
     const std::string name = pending->temporary().string();
@@ -78,6 +83,9 @@ Expected<Done> write_exr_file(const std::filesystem::path& path, const std::vect
         if (!write_parts(output.get(), name, parts)) return output_problem(path, name, output->geterror());
     } catch (const std::exception& error) {
         return output_problem(path, name, error.what());
+    }
+    if (sealed) {
+        if (const std::string reason = seal_file(name); !reason.empty()) return write_problem(path, reason);
     }
     return pending->publish();
 }

@@ -18,8 +18,9 @@ struct ImagePart {
     const void* data = nullptr;
 };
 
-// Writes an EXR file of these parts, whole or not at all.
-Expected<Done> write_exr_file(const std::filesystem::path& path, const std::vector<ImagePart>& parts);
+// Writes an EXR file of these parts, whole or not at all; sealed: with film/seal.h's checksum.
+Expected<Done> write_exr_file(const std::filesystem::path& path, const std::vector<ImagePart>& parts,
+                              bool sealed = false);
 
 // The bytes of a file of OpenImageIO's format of that name. Display pictures go by way of memory, because on a full
 // disk OpenImageIO 2.4 reports success for a PNG and its JPEG library ends the process.

@@ -33,11 +33,13 @@ Expected<Done> check_writable(const std::filesystem::path& path);
 Expected<Done> write_display_picture(const std::filesystem::path& path, PictureKind kind, const Picture& picture,
                                      const PictureTags& tags);
 
-// Linear half floats: R G B, then R G B of each light under its name, albedo, normal, depth.
+// Linear half floats: R G B, then "<light>.R" and so on of each light, albedo.R/G/B, normal.X/Y/Z, depth.Z (metres). No
+// light may be called "albedo", "normal" or "depth".
 Expected<Done> write_exr(const std::filesystem::path& path, const Film& film, const Developing& developing,
                          const PictureTags& tags);
 
-// A film as a multi-part EXR, a part a layer and a channel a band, with the scene file's text. Read back exactly.
+// A film as a multi-part EXR, a part a layer and a channel a band, with the scene file's text and a checksum at its
+// end. Read back exactly; a file that was changed, cut short or saved by another program is a problem.
 Expected<Done> write_film(const std::filesystem::path& path, const Film& film, const std::string& scene_text);
 
 struct SavedFilm {

@@ -1,3 +1,4 @@
+#include <OpenImageIO/imageio.h>
 #include <gtest/gtest.h>
 
 #include <cstring>
@@ -56,6 +57,29 @@ TEST_F(FilmFile, CutShortAnywhereIsAProblemAndNoCrash) {
         EXPECT_NE(saved.problems()[0].text.find("b.exr"), std::string::npos);
         EXPECT_EQ(saved.problems()[0].blame, Blame::kWrongInput);
     }
+}
+
+// The image library ends the process over a pixel type that does not exist; a film must not get that far.
+TEST_F(FilmFile, WithAnyByteChangedIsAProblemAndNoCrash) {
+    ASSERT_TRUE(write_film(file("a.exr"), busy_film(13, 9), "text"));
+    const std::string whole = bytes_of(file("a.exr"));
+    for (std::size_t at = 0; at < whole.size(); at += 1 + whole.size() / 400) {
+        std::string damaged = whole;
+        damaged[at] = static_cast<char>(damaged[at] ^ 0x03);
+        std::ofstream(file("b.exr"), std::ios::binary) << damaged;
+        EXPECT_FALSE(read_film(file("b.exr"))) << at;
+    }
+}
+
+// The seal lies behind what EXR readers look at: any of them can still open a film.
+TEST_F(FilmFile, IsAnEverydayExrToOthers) {
+    const Film film = busy_film(13, 9);
+    ASSERT_TRUE(write_film(file("a.exr"), film, "text"));
+    const auto input = OIIO::ImageInput::open(file("a.exr").string());
+    ASSERT_TRUE(input);
+    ASSERT_TRUE(input->seek_subimage(1, 0));
+    EXPECT_EQ(input->spec().get_string_attribute("oiio:subimagename"), "rim light");
+    EXPECT_EQ(input->spec().channelnames.front(), "380-429");
 }
 
 TEST_F(FilmFile, OfSomebodyElseIsAProblem) {
