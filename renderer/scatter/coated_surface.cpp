@@ -8,7 +8,7 @@ namespace understudy {
 namespace {
 
 // A coat so smooth that light sampling misses its highlights gets at least this share of the samples, although it
-// reflects only some 2 % of the light: found by trial, no source.
+// reflects only some 2 % of the light: chosen, not measured.
 constexpr float kLeastSharpCoatShare = 0.25F;
 
 float coat_share(const CoatedSurface& surface, float coat) {

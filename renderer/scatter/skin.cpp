@@ -3,8 +3,8 @@
 #include <cassert>
 #include <cmath>
 
-#include "scatter/diffusion.h"
 #include "scatter/haemoglobin.h"
+#include "scatter/two_flux.h"
 
 namespace understudy {
 namespace {
@@ -12,20 +12,23 @@ namespace {
 constexpr double kEpidermisCm = 0.006;  // 60 µm; Jacques 1998
 constexpr double kOxygenation = 0.75;   // between arterial and venous blood; common practice, no source
 
-// A layer that absorbs diffuse light acts as one this much thicker on a straight beam: W. M. Elsasser, "Heat Transfer
-// by Infrared Radiation in the Atmosphere", 1942.
-constexpr double kDiffuseThickening = 1.66;
+// cm⁻¹; a Rayleigh and a Mie share. Jacques 2013, eq. 2.
+double reduced_scattering_per_cm(double nm, double at_500, double rayleigh_share, double mie_power) {
+    const double relative = nm / 500.0;
+    return at_500 *
+           (rayleigh_share * std::pow(relative, -4.0) + (1.0 - rayleigh_share) * std::pow(relative, -mie_power));
+}
 
-double epidermis_transmittance(double nm, double melanin) {
+Layer epidermis(double nm, double melanin) {
     const double absorption =
         melanin * melanosome_absorption_per_cm(nm) + (1.0 - melanin) * baseline_absorption_per_cm(nm);
-    return std::exp(-kDiffuseThickening * absorption * kEpidermisCm);
+    return two_flux_layer(absorption, epidermis_scattering_per_cm(nm), kEpidermisCm);
 }
 
 double dermis_reflectance(double nm, double blood) {
     const double absorption =
         blood * blood_absorption_per_cm(nm, kOxygenation) + (1.0 - blood) * baseline_absorption_per_cm(nm);
-    return dipole_reflectance(absorption, dermis_scattering_per_cm(nm), static_cast<double>(kSkinIndex));
+    return two_flux_half_space(absorption, dermis_scattering_per_cm(nm));
 }
 
 }  // namespace
@@ -34,21 +37,18 @@ double melanosome_absorption_per_cm(double nm) { return 6.6e11 * std::pow(nm, -3
 
 double baseline_absorption_per_cm(double nm) { return 0.244 + 85.3 * std::exp(-(nm - 154.0) / 66.2); }
 
-double dermis_scattering_per_cm(double nm) {
-    constexpr double kAt500 = 43.6;
-    constexpr double kRayleighShare = 0.41;
-    constexpr double kMiePower = 0.562;
-    const double relative = nm / 500.0;
-    return kAt500 *
-           (kRayleighShare * std::pow(relative, -4.0) + (1.0 - kRayleighShare) * std::pow(relative, -kMiePower));
-}
+double dermis_scattering_per_cm(double nm) { return reduced_scattering_per_cm(nm, 43.6, 0.41, 0.562); }
 
+double epidermis_scattering_per_cm(double nm) { return reduced_scattering_per_cm(nm, 66.7, 0.29, 0.689); }
+
+// The layers share an index; the boundary that keeps light in lies above both.
 Spectrum skin_albedo(double melanin, double blood) {
     assert(melanin >= 0.0 && melanin <= 0.5 && blood >= 0.0 && blood <= 0.2);
-    return Spectrum::tabulate([melanin, blood](float wave) {
+    const double internal = internal_reflectance(static_cast<double>(kSkinIndex));
+    return Spectrum::tabulate([melanin, blood, internal](float wave) {
         const double nm = static_cast<double>(wave);
-        const double once = epidermis_transmittance(nm, melanin);
-        return once * once * dermis_reflectance(nm, blood);
+        const double within = reflectance_over(epidermis(nm, melanin), dermis_reflectance(nm, blood));
+        return reflectance_through_boundary(within, internal);
     });
 }
 

@@ -15,9 +15,10 @@ double melanosome_absorption_per_cm(double nm);
 // Absorption of skin without blood and melanin, cm⁻¹; same source.
 double baseline_absorption_per_cm(double nm);
 
-// Reduced scattering of the dermis, cm⁻¹: S. L. Jacques, "Optical properties of biological tissues: a review", Phys.
-// Med. Biol. 58, 2013, eq. 2 (a Rayleigh and a Mie share).
+// Reduced scattering, cm⁻¹: S. L. Jacques, "Optical properties of biological tissues: a review", Phys. Med. Biol. 58,
+// 2013, eq. 2 (a Rayleigh and a Mie share).
 double dermis_scattering_per_cm(double nm);
+double epidermis_scattering_per_cm(double nm);
 
 // The colour below the skin's surface, 0 … 1: what of the light that has passed the surface comes back, for
 // CoatedSurface. melanin: volume fraction of melanosomes in the epidermis (light skin 0.013 … 0.063, moderate

@@ -5,28 +5,11 @@
 #include <gtest/gtest.h>
 
 #include "scatter/coated_surface.h"
-#include "scatter/diffusion.h"
 #include "scatter/eye_colours.h"
 #include "scatter/haemoglobin.h"
 
 namespace understudy {
 namespace {
-
-// Jensen and others, SIGGRAPH 2001, the table of measured media: scattering and absorption per mm, reflectance as
-// printed.
-TEST(Dipole, ReflectsThePublishedShareOfSkin) {
-    struct Row {
-        double scattering, absorption, published;
-    };
-    constexpr std::array<Row, 6> kRows = {{{0.74, 0.032, 0.44},
-                                           {0.88, 0.17, 0.22},
-                                           {1.01, 0.48, 0.13},
-                                           {1.09, 0.013, 0.63},
-                                           {1.59, 0.070, 0.44},
-                                           {1.79, 0.145, 0.34}}};
-    for (const Row& row : kRows)
-        EXPECT_NEAR(dipole_reflectance(row.absorption, row.scattering, 1.3), row.published, 0.01);
-}
 
 double crossing(double from_nm, double to_nm) {
     const auto surplus = [](double nm) {
@@ -81,6 +64,9 @@ TEST(Skin, FollowsTheLawsOfMelaninAndBaseline) {
     EXPECT_NEAR(dermis_scattering_per_cm(400), 72.804, 1e-3);
     EXPECT_NEAR(dermis_scattering_per_cm(550), 36.592, 1e-3);
     EXPECT_NEAR(dermis_scattering_per_cm(700), 25.945, 1e-3);
+    EXPECT_NEAR(epidermis_scattering_per_cm(400), 102.452, 1e-3);
+    EXPECT_NEAR(epidermis_scattering_per_cm(550), 57.559, 1e-3);
+    EXPECT_NEAR(epidermis_scattering_per_cm(700), 42.593, 1e-3);
 }
 
 TEST(Skin, DarkensWithMelaninAtEveryWave) {
