@@ -74,13 +74,27 @@ MeshTree::~MeshTree() = default;
 MeshTree::MeshTree(MeshTree&&) noexcept = default;
 MeshTree& MeshTree::operator=(MeshTree&&) noexcept = default;
 
-std::optional<MeshHit> MeshTree::intersect(const Ray& ray) const {
+namespace {
+
+RTCRayHit first_meeting(RTCScene scene, const Ray& ray) {
     RTCRayHit query{};
     query.ray = embree_ray(ray);
     query.hit.geomID = RTC_INVALID_GEOMETRY_ID;
     RTCIntersectContext context;
     rtcInitIntersectContext(&context);
-    rtcIntersect1(inside_->scene, &context, &query);
+    rtcIntersect1(scene, &context, &query);
+    return query;
+}
+
+}  // namespace
+
+float MeshTree::distance(const Ray& ray) const {
+    const RTCRayHit query = first_meeting(inside_->scene, ray);
+    return query.hit.geomID == RTC_INVALID_GEOMETRY_ID ? kInfinity : query.ray.tfar;
+}
+
+std::optional<MeshHit> MeshTree::intersect(const Ray& ray) const {
+    const RTCRayHit query = first_meeting(inside_->scene, ray);
     if (query.hit.geomID == RTC_INVALID_GEOMETRY_ID) return std::nullopt;
 
     const SitterMesh& mesh = inside_->mesh;

@@ -32,6 +32,8 @@ class MeshTree {
 
     std::optional<MeshHit> intersect(const Ray& ray) const;
     bool blocks(const Ray& ray) const;
+    // The bare query, without what makes a hit useful: how far, or infinity. For measuring.
+    float distance(const Ray& ray) const;
     // Is the point on the inner side of the skin? By the first surface met along several directions.
     bool encloses(const Vec3& point) const;
     Zone zone_of(std::uint32_t triangle) const;

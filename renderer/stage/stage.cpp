@@ -149,6 +149,7 @@ void Stage::meet_sitter(const Ray& ray, std::optional<Hit>& nearest) const {
 }
 
 std::optional<Hit> Stage::intersect(const Ray& ray) const {
+    if (log_ != nullptr) log_->nearest.push_back(ray);
     std::optional<Hit> nearest;
     meet_emitters(ray, nearest);
     meet_boards(ray, nearest);
@@ -159,6 +160,7 @@ std::optional<Hit> Stage::intersect(const Ray& ray) const {
 }
 
 bool Stage::blocks(const Ray& ray) const {
+    if (log_ != nullptr) log_->shadow.push_back(ray);
     const auto met_by = [&](const auto& thing) { return thing.intersect(ray).has_value(); };
     if (std::any_of(emitters_.begin(), emitters_.end(), met_by)) return true;
     if (std::any_of(panels_.begin(), panels_.end(), met_by)) return true;

@@ -42,6 +42,14 @@ class Stage {
     // Who stands in the way, nearest first; for messages.
     std::optional<std::string> blocker(const Ray& ray) const;
 
+    // Keeps every ray that is asked for from now on, until none is given; for measuring, on one thread only.
+    struct RayLog {
+        std::vector<Ray> nearest;  // asked for their first hit
+        std::vector<Ray> shadow;   // asked whether something blocks them
+    };
+    void log_rays(RayLog* log) { log_ = log; }
+    const std::optional<MeshTree>& sitter_mesh() const { return mesh_; }
+
     const std::vector<Emitter>& emitters() const { return emitters_; }
     const std::vector<Board>& panels() const { return panels_; }
     const std::vector<Eye>& eyes() const { return eyes_; }
@@ -83,6 +91,7 @@ class Stage {
     Surface eye_white_;
     Surface iris_;
     bool has_ambient_ = false;
+    RayLog* log_ = nullptr;
 };
 
 }  // namespace understudy

@@ -1,0 +1,64 @@
+// understudy_bench [rays|threads|start|memory|convergence ...]: prints the figures asked for, or all.
+
+#include "bench.h"
+
+#include <cstdlib>
+#include <filesystem>
+#include <functional>
+#include <map>
+
+#include <fmt/format.h>
+
+#include "setup/read_setup.h"
+
+namespace understudy {
+
+std::vector<std::string> bench_scene_names() {
+    std::vector<std::string> names;
+    for (const auto& entry : std::filesystem::directory_iterator(UNDERSTUDY_SCENES_DIR)) {
+        if (entry.path().extension() == ".toml") names.push_back(entry.path().stem().string());
+    }
+    std::sort(names.begin(), names.end());
+    return names;
+}
+
+Rehearsal bench_scene(const std::string& name, int width, int height) {
+    auto setup = read_setup(std::filesystem::path(UNDERSTUDY_SCENES_DIR) / (name + ".toml"), own_library());
+    if (setup) {
+        setup->picture.width = width;
+        setup->picture.height = height;
+        if (auto studio = place_studio(*setup, own_library())) {
+            Rehearsal rehearsal;
+            rehearsal.studio = std::move(*studio);
+            rehearsal.stage = std::make_unique<Stage>(rehearsal.studio, Stage::With::kSitter);
+            rehearsal.nobody = std::make_unique<Stage>(rehearsal.studio, Stage::With::kNobody);
+            return rehearsal;
+        }
+    }
+    fmt::print(stderr, "the scene {} cannot be opened; run understudy check on it\n", name);
+    std::exit(1);
+}
+
+}  // namespace understudy
+
+int main(int count, char** arguments) {
+    const std::map<std::string, std::function<void()>> all{{"rays", understudy::bench_rays},
+                                                           {"threads", understudy::bench_threads},
+                                                           {"start", understudy::bench_start},
+                                                           {"memory", understudy::bench_memory},
+                                                           {"convergence", understudy::bench_convergence}};
+    if (count == 1) {
+        for (const auto& [name, bench] : all) bench();
+        return 0;
+    }
+    for (int i = 1; i < count; ++i) {
+        const auto found = all.find(arguments[i]);
+        if (found == all.end()) {
+            fmt::print(stderr, "no measurement \"{}\"; expected rays, threads, start, memory or convergence\n",
+                       arguments[i]);
+            return 2;
+        }
+        found->second();
+    }
+    return 0;
+}

@@ -1,0 +1,36 @@
+// The measurements, each a function that prints one line or a few. Ratios are of two timings in one run: machines
+// differ, and the same machine differs from hour to hour.
+#pragma once
+
+#include <algorithm>
+#include <chrono>
+#include <string>
+#include <vector>
+
+#include "cli/rehearsal.h"
+
+namespace understudy {
+
+void bench_rays();
+void bench_threads();
+void bench_start();
+void bench_memory();
+void bench_convergence();
+
+// The shortest of a few runs, in seconds.
+template <class Work>
+double shortest_time(int runs, const Work& work) {
+    double shortest = 1e30;
+    for (int i = 0; i < runs; ++i) {
+        const auto start = std::chrono::steady_clock::now();
+        work();
+        shortest = std::min(shortest, std::chrono::duration<double>(std::chrono::steady_clock::now() - start).count());
+    }
+    return shortest;
+}
+
+// A scene of the repository, its picture at the given size. Ends the program with a message when it cannot be opened.
+Rehearsal bench_scene(const std::string& name, int width, int height);
+std::vector<std::string> bench_scene_names();
+
+}  // namespace understudy
