@@ -1,8 +1,9 @@
 // The four wavelengths that a path carries, and the bands that the film books them into.
 //
 // The bands are equally likely: the sampling density is constant inside a band and its integral over each band is
-// 1/kBandCount. With four wavelengths a path, a quarter of the range apart in that measure, and samples in powers of
-// two, every band of a pixel gets exactly the same number of wavelengths, so even a grey card shows no colour noise.
+// 1/kBandCount. With four wavelengths a path, a quarter of the range apart in that measure, and four or more samples in
+// powers of two, every band of a pixel gets exactly the same number of wavelengths, so even a grey card shows no colour
+// noise.
 #pragma once
 
 #include <array>
