@@ -4,14 +4,14 @@
 #include <cmath>
 
 #include "sitter/eye_surface.h"
-#include "sitter/lids.h"
 
 namespace understudy {
 namespace {
 
 constexpr double kBulge = 0.0005;
-constexpr double kHollow = 0.0009;  // how far its edge on the eye curves back toward the nose
-constexpr double kSunk = 0.0001;    // of that edge, so that no light slips under it
+constexpr double kAboveSocket = 0.0003;  // it lies before the socket's own skin
+constexpr double kHollow = 0.0009;       // how far its edge on the eye curves back toward the nose
+constexpr double kSunk = 0.0001;         // of that edge, so that no light slips under it
 
 void add_face(RefinedHead& head, Quad quad, bool turn_over) {
     if (turn_over) std::swap(quad[1], quad[3]);
@@ -73,11 +73,11 @@ void place_caruncle(const Caruncle& caruncle, const Eye& eye, std::vector<Double
             Double3 p = glm::mix(upper, lower, t);
             p.x += caruncle.inward * kHollow * 4.0 * t * (1.0 - t) * along;
             const Double3 way = glm::normalize(p - eye.centre);
-            const double surface = eye_surface_radius(eye, way) + kLidClearance;
+            const double surface = eye_surface_radius(eye, way) + kAboveSocket;
             // Full in the middle, down on the eye at its outer edge.
             const double lifted = glm::distance(p, eye.centre) + kBulge * 4.0 * t * (1.0 - t) * (1.0 - along);
             const double height =
-                glm::mix(std::max(lifted, surface), surface - kLidClearance - kSunk, std::pow(along, 4.0));
+                glm::mix(std::max(lifted, surface), surface - kAboveSocket - kSunk, std::pow(along, 4.0));
             p = eye.centre + height * way;
             positions[row.between.at(k)] = p;
         }

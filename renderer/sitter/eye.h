@@ -16,8 +16,8 @@ inline constexpr double kCorneaIndex = 1.376;
 inline constexpr double kIrisBehindApex = 0.0035;
 
 // Along the axis from the eyeball's centre.
-inline constexpr double kLimbusAhead = 0.010449401897;        // √(12² − 5.9²) mm
-inline constexpr double kCorneaCentreAhead = 0.005347390001;  // the limbus less √(7.8² − 5.9²) mm
+inline constexpr double kLimbusAhead = 0.010449401896759;        // √(12² − 5.9²) mm
+inline constexpr double kCorneaCentreAhead = 0.005347441489230;  // the limbus less √(7.8² − 5.9²) mm
 inline constexpr double kApexAhead = kCorneaCentreAhead + kCorneaRadius;
 inline constexpr double kIrisAhead = kApexAhead - kIrisBehindApex;
 

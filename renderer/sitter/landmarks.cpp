@@ -55,7 +55,9 @@ std::optional<Double3> foremost(const SkinnedMesh& mesh, Zone zone, double half_
 }  // namespace
 
 std::optional<SkinPlaces> find_places(const SkinnedMesh& mesh, const std::array<Double3, 2>& eyes) {
-    const Double3 middle = 0.5 * (eyes[0] + eyes[1]);
+    // A little off the middle, where a ray would run along edges of the mesh.
+    constexpr double kAside = 0.0001;
+    const Double3 middle = 0.5 * (eyes[0] + eyes[1]) + Double3(kAside, 0.0, 0.0);
     const double apart = glm::distance(eyes[0], eyes[1]);
     const auto tip = foremost(mesh, Zone::kNose, 0.01);
     const auto jut = foremost(mesh, Zone::kChin, 0.01);
@@ -63,11 +65,11 @@ std::optional<SkinPlaces> find_places(const SkinnedMesh& mesh, const std::array<
     // Distances in eye spacings (about 62 mm), so that they grow with the face.
     const auto forehead = from_the_front(mesh, middle + apart * Double3(0.0, 0.70, 0.0));
     const auto bridge = from_the_front(mesh, middle + apart * Double3(0.0, -0.05, 0.0));
-    const auto nose = from_the_front(mesh, {0.0, tip->y, 0.0});
+    const auto nose = from_the_front(mesh, {kAside, tip->y, 0.0});
     const auto left = from_the_front(mesh, eyes[0] + apart * Double3(-0.10, -0.42, 0.0));
     const auto right = from_the_front(mesh, eyes[1] + apart * Double3(0.10, -0.42, 0.0));
-    const auto chin = from_the_front(mesh, {0.0, jut->y, 0.0});
-    const auto throat = from_the_front(mesh, {0.0, jut->y - 0.95 * apart, 0.0});
+    const auto chin = from_the_front(mesh, {kAside, jut->y, 0.0});
+    const auto throat = from_the_front(mesh, {kAside, jut->y - 0.95 * apart, 0.0});
     const auto crown = first_skin(mesh, middle + Double3(0.0, kFarOff, -1.3 * apart), {0.0, -1.0, 0.0});
     if (!forehead || !bridge || !nose || !left || !right || !chin || !throat || !crown) return std::nullopt;
     return SkinPlaces{forehead->place, bridge->place, nose->place,   left->place,

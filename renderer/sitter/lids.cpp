@@ -16,11 +16,14 @@ constexpr double kFalloffTo = 0.009;    // … farther than this stays
 constexpr double kThinnestLid = 0.0009;
 constexpr double kThickestLid = 0.0017;
 constexpr double kSkinSlope = 0.6;  // how fast the least height of skin above the eye grows from the margin
+constexpr double kSocketClearance = 0.00002;
 constexpr double kLeastSkin = 0.0010;
 
 constexpr double kCornerFrom = 0.55;    // of half the opening's length: from here on the lids draw together
 constexpr double kCornerHeight = 0.15;  // what is left at the corner itself
-constexpr double kOuterWedge = 0.55;    // the lids' outer edges draw together less
+constexpr double kOuterDrawnIn = 0.6;  // of the way from the outer edge to the inner one: lids end square, not slanting
+constexpr double kOuterInward = 0.3;   // of kCornerInward
+constexpr double kOuterWedge = 0.70;   // the lids' outer edges draw together less
 constexpr double kCornerInward = 0.0022;
 constexpr double kMostStandOff = 0.0020;
 
@@ -115,37 +118,45 @@ void shape_corners(const Eye& eye, double inward, Margins& margins) {
             const double near = 1.0 - smooth(std::abs(p.x - corner.x) / (1.5 * kCaruncleLength));
             const double off = p.y - corners.line(p);
             p.y -= strength * off * (1.0 - corners.wedge(p));
-            p.x += inward * near * kCornerInward;
+            p.x += inward * near * kCornerInward * (margin == &margins.inner ? 1.0 : kOuterInward);
         }
         even_out(*margin);
     }
+    // The two edges run side by side, vertex by vertex.
+    for (std::size_t i = 0; i < margins.outer.size(); ++i) {
+        margins.outer[i] = glm::mix(margins.outer[i], margins.inner[i], kOuterDrawnIn);
+    }
 }
 
-void lay_inner(const Eye& eye, Margins& margins) {
+// The inner edge on the eye, the outer one a lid's thickness above it.
+void lay(const Eye& eye, Margins& margins) {
     for (std::size_t i = 0; i < margins.inner.size(); ++i) {
         margins.inner[i] = at_height(eye, margins.inner[i], kLidClearance + margins.stand_off[i]);
+    }
+    for (std::size_t i = 0; i < margins.outer.size(); ++i) {
+        Double3& p = margins.outer[i];
+        const double thickness = std::clamp(height_above_eye(eye, p), kThinnestLid, kThickestLid);
+        p = at_height(eye, p, thickness + margins.stand_off[i]);
     }
 }
 
 // Raises or lowers both margins so that the inner one comes into the natural range.
 void open_naturally(const Eye& eye, Margins& margins) {
-    for (int round = 0; round < 3; ++round) {
-        lay_inner(eye, margins);
+    for (int round = 0; round < 4; ++round) {
+        lay(eye, margins);
         const Corners corners = corners_of(margins.inner);
-        const double upper = height_at_pupil(margins.inner, corners, eye, true);
-        const double lower = height_at_pupil(margins.inner, corners, eye, false);
+        // A thick lid's outer edge may hang before the inner one.
+        const double upper = std::min(height_at_pupil(margins.inner, corners, eye, true),
+                                      height_at_pupil(margins.outer, corners, eye, true));
+        const double lower = std::max(height_at_pupil(margins.inner, corners, eye, false),
+                                      height_at_pupil(margins.outer, corners, eye, false));
         const double raise_upper = std::clamp(upper, kUpperLidLow, kUpperLidHigh) - upper;
         const double raise_lower = std::clamp(lower, -kLowerLidLow, -kLowerLidHigh) - lower;
         for (auto* margin : {&margins.inner, &margins.outer}) {
             for (Double3& p : *margin) p.y += corners.share(p) * (corners.above(p) ? raise_upper : raise_lower);
         }
     }
-    lay_inner(eye, margins);
-    for (std::size_t i = 0; i < margins.outer.size(); ++i) {
-        Double3& p = margins.outer[i];
-        const double thickness = std::clamp(height_above_eye(eye, p), kThinnestLid, kThickestLid);
-        p = at_height(eye, p, thickness + margins.stand_off[i]);
-    }
+    lay(eye, margins);
 }
 
 // ---- what follows ---------------------------------------------------------------------------------------------------
@@ -242,7 +253,7 @@ void lay_lids(const LidRegion& region, const Eye& eye, std::vector<Double3>& pos
         p += followed.by;
         const double least = region.on_skin_side[i]
                                  ? std::min(kLeastSkin, kLidClearance + kSkinSlope * followed.to_inner)
-                                 : kLidClearance;
+                                 : kSocketClearance;
         if (height_above_eye(eye, p) < least) p = at_height(eye, p, least);
     }
 }

@@ -1,0 +1,132 @@
+#include <cmath>
+
+#include "sitter/eye.h"
+#include "sitter/eye_surface.h"
+#include "sitter/head_for_test.h"
+
+namespace understudy {
+namespace {
+
+class LidsTest : public testing::TestWithParam<const char*> {};
+
+// Distance along a ray to the eye's outside, or far away.
+double to_eye(const Eye& eye, const Double3& origin, const Double3& way) {
+    double best = 1e9;
+    for (const auto& [centre, radius] : {std::pair{eye.centre, kEyeballRadius}, {cornea_centre(eye), kCorneaRadius}}) {
+        const Double3 offset = origin - centre;
+        const double b = glm::dot(offset, way);
+        const double c = glm::dot(offset, offset) - radius * radius;
+        if (b * b - c >= 0.0) best = std::min(best, -b - std::sqrt(b * b - c));
+    }
+    return best;
+}
+
+// The triangles round one eye only, so that many rays stay cheap.
+SitterMesh round_the_eye(const SitterMesh& mesh, const Eye& eye) {
+    SitterMesh part = mesh;
+    part.triangles.clear();
+    for (const auto& t : mesh.triangles) {
+        if (glm::distance(Double3(mesh.positions[t[0]]), eye.centre) < 0.022) part.triangles.push_back(t);
+    }
+    return part;
+}
+
+void expect_no_lid_inside(const Sitter& sitter) {
+    for (const Eye& eye : *sitter.eyes) {
+        for (std::size_t t = 0; t < sitter.mesh.triangles.size(); ++t) {
+            if (sitter.mesh.zones[t] != Zone::kUpperLid && sitter.mesh.zones[t] != Zone::kLowerLid) continue;
+            for (const auto v : sitter.mesh.triangles[t]) {
+                const double height = height_above_eye(eye, Double3(sitter.mesh.positions[v]));
+                // The caruncle's edge dips in by a tenth of a millimetre so that no light slips under it.
+                ASSERT_GT(height, -0.00012);
+            }
+        }
+    }
+}
+
+TEST_P(LidsTest, NoLidVertexIsInsideTheEye) {
+    const Sitter& sitter = posed(GetParam());
+    ASSERT_TRUE(sitter.eyes);
+    expect_no_lid_inside(sitter);
+}
+
+TEST_P(LidsTest, NorWhenTheEyesLookAside) {
+    auto settings = library_head(GetParam());
+    settings.gaze = GazeAngles{20.0, -10.0};
+    const auto head = loaded(settings);
+    ASSERT_TRUE(head);
+    expect_no_lid_inside(pose_head(*head, settings, std::nullopt));
+}
+
+// A ray that came between lid and eye would meet the socket behind the eye's middle: from the front none may.
+TEST_P(LidsTest, NoRayPassesBetweenLidAndEye) {
+    const Sitter& sitter = posed(GetParam());
+    ASSERT_TRUE(sitter.eyes);
+    const Double3 way(0.0, 0.0, -1.0);
+    for (const Eye& eye : *sitter.eyes) {
+        const SitterMesh near = round_the_eye(sitter.mesh, eye);
+        for (int column = -28; column <= 28; ++column) {
+            for (int row = -12; row <= 12; ++row) {
+                const Double3 origin = eye.centre + Double3(0.0005 * column, 0.0005 * row, 0.1);
+                const double met = std::min(first_hit(near, origin, way).distance, to_eye(eye, origin, way));
+                ASSERT_LT(met, 0.1) << "millimetres off the pupil: " << 0.5 * column << ", " << 0.5 * row;
+            }
+        }
+    }
+}
+
+// How close the lid comes to the eye in the first 5 mm that it or a fold of it covers, walking outward from the pupil
+// along one meridian.
+double gap_along(const SitterMesh& near, const Eye& eye, double meridian) {
+    const Double3 outward(std::cos(meridian), std::sin(meridian), 0.0);
+    constexpr double kStep = 0.00015;
+    double gap = 1e9;
+    double covered = 0.0;
+    for (double walked = 0.0; walked < 0.020 && covered < 0.005; walked += kStep) {
+        const double angle = walked / kEyeballRadius;
+        const Double3 way = std::cos(angle) * eye.axis + std::sin(angle) * outward;
+        const Double3 from = eye.centre + (eye_surface_radius(eye, way) - 1e-6) * way;
+        const double lid = first_hit(near, from, way).distance;
+        if (lid < 0.004 || covered > 0.0) covered += kStep;
+        gap = std::min(gap, lid);
+    }
+    return gap;
+}
+
+TEST_P(LidsTest, LidsTouchTheEyeAllRound) {
+    const Sitter& sitter = posed(GetParam());
+    ASSERT_TRUE(sitter.eyes);
+    for (const Eye& eye : *sitter.eyes) {
+        const SitterMesh near = round_the_eye(sitter.mesh, eye);
+        for (int k = 0; k < 40; ++k) EXPECT_LE(gap_along(near, eye, radians(9.0 * k)), 0.0005) << "at " << 9 * k;
+    }
+}
+
+// The upper lid hides 1 to 2 mm of the iris and the lower lid meets the limbus, give or take (margin reflex distance 4
+// to 5 mm above, 5 mm below the light reflex: standard values of lid examination, common in textbooks).
+TEST_P(LidsTest, OpeningIsNatural) {
+    const Sitter& sitter = posed(GetParam());
+    ASSERT_TRUE(sitter.eyes);
+    for (const Eye& eye : *sitter.eyes) {
+        const SitterMesh near = round_the_eye(sitter.mesh, eye);
+        double upper = -1.0;
+        double lower = 1.0;
+        for (int row = -90; row <= 90; ++row) {
+            const double y = 0.0001 * row;
+            const Double3 origin = eye.centre + Double3(0.0, y, 0.1);
+            if (to_eye(eye, origin, {0.0, 0.0, -1.0}) > first_hit(near, origin, {0.0, 0.0, -1.0}).distance) continue;
+            upper = std::max(upper, y);
+            lower = std::min(lower, y);
+        }
+        EXPECT_GE(upper, 0.0030);
+        EXPECT_LE(upper, 0.0050);
+        EXPECT_LE(lower, -0.0045);
+        EXPECT_GE(lower, -0.0062);
+    }
+}
+
+INSTANTIATE_TEST_SUITE_P(All, LidsTest, testing::ValuesIn(kLibraryHeads),
+                         [](const auto& name) { return std::string(name.param); });
+
+}  // namespace
+}  // namespace understudy
