@@ -200,11 +200,44 @@ std::vector<std::vector<std::uint32_t>> neighbours_of(std::size_t vertices, cons
     return neighbours;  // one way round is enough: every inner edge is met from both sides
 }
 
+constexpr double kCornerReach = 0.0055;
+constexpr int kCornerRounds = 12;
+
+// Skin round both corners; the inner edge is left where it was laid.
+std::vector<CornerVertex> corner_vertices(const std::vector<Double3>& positions, const RefinedEyeMargins& margins,
+                                          const std::vector<bool>& movable,
+                                          const std::vector<std::vector<std::uint32_t>>& neighbours) {
+    const auto by_x = [&](std::uint32_t a, std::uint32_t b) { return positions[a].x < positions[b].x; };
+    const auto [low, high] = std::minmax_element(margins.outer.begin(), margins.outer.end(), by_x);
+    std::vector<CornerVertex> corners;
+    for (std::uint32_t v = 0; v < positions.size(); ++v) {
+        if (!movable[v]) continue;
+        const double near =
+            std::min(glm::distance(positions[v], positions[*low]), glm::distance(positions[v], positions[*high]));
+        if (near < kCornerReach) corners.push_back({v, neighbours[v], 1.0 - smooth(near / kCornerReach)});
+    }
+    return corners;
+}
+
+void even_out_corners(const LidRegion& region, const Eye& eye, std::vector<Double3>& positions) {
+    std::vector<Double3> moved(region.corners.size());
+    for (int round = 0; round < kCornerRounds; ++round) {
+        for (std::size_t i = 0; i < region.corners.size(); ++i) {
+            const auto& corner = region.corners[i];
+            Double3 mean(0.0);
+            for (const auto n : corner.neighbours) mean += positions[n] / static_cast<double>(corner.neighbours.size());
+            moved[i] = glm::mix(positions[corner.vertex], mean, corner.strength);
+            if (height_above_eye(eye, moved[i]) < kLidClearance) moved[i] = at_height(eye, moved[i], kLidClearance);
+        }
+        for (std::size_t i = 0; i < moved.size(); ++i) positions[region.corners[i].vertex] = moved[i];
+    }
+}
+
 }  // namespace
 
 LidRegion lid_region(const std::vector<Double3>& positions, const std::vector<Quad>& quads,
                      const RefinedEyeMargins& margins, const Double3& eye_centre) {
-    LidRegion region{eye_centre.x < 0.0 ? 1.0 : -1.0, margins.inner, margins.outer, {}, {}};
+    LidRegion region{eye_centre.x < 0.0 ? 1.0 : -1.0, margins.inner, margins.outer, {}, {}, {}};
     const auto neighbours = neighbours_of(positions.size(), quads);
     enum class Mark : std::uint8_t { kNone, kMargin, kSkin };
     std::vector<Mark> marks(positions.size(), Mark::kNone);
@@ -230,6 +263,9 @@ LidRegion lid_region(const std::vector<Double3>& positions, const std::vector<Qu
         region.near.push_back(v);
         region.on_skin_side.push_back(marks[v] == Mark::kSkin);
     }
+    std::vector<bool> is_skin(positions.size());
+    for (std::size_t v = 0; v < positions.size(); ++v) is_skin[v] = marks[v] == Mark::kSkin;
+    region.corners = corner_vertices(positions, margins, is_skin, neighbours);
     return region;
 }
 
@@ -256,6 +292,7 @@ void lay_lids(const LidRegion& region, const Eye& eye, std::vector<Double3>& pos
                                  : kSocketClearance;
         if (height_above_eye(eye, p) < least) p = at_height(eye, p, least);
     }
+    even_out_corners(region, eye, positions);
 }
 
 }  // namespace understudy

@@ -9,12 +9,20 @@
 
 namespace understudy {
 
+// A vertex near a corner of the eye, where the skin is evened out after the lids are drawn together.
+struct CornerVertex {
+    std::uint32_t vertex = 0;
+    std::vector<std::uint32_t> neighbours;
+    double strength = 0.0;  // 1 at the corner, 0 where it ends
+};
+
 struct LidRegion {
     double inward = 1.0;               // the sign of x toward the nose
     std::vector<std::uint32_t> inner;  // margin loops of the refined mesh
     std::vector<std::uint32_t> outer;
     std::vector<std::uint32_t> near;  // every vertex that may have to move, margins left out
     std::vector<bool> on_skin_side;   // one a vertex of `near`
+    std::vector<CornerVertex> corners;
 };
 
 // Natural heights of the lids over and under the pupil's centre, in a straight gaze: the upper lid covers 1 to 2 mm of

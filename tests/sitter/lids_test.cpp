@@ -65,8 +65,8 @@ TEST_P(LidsTest, NoRayPassesBetweenLidAndEye) {
     const Double3 way(0.0, 0.0, -1.0);
     for (const Eye& eye : *sitter.eyes) {
         const SitterMesh near = round_the_eye(sitter.mesh, eye);
-        for (int column = -28; column <= 28; ++column) {
-            for (int row = -12; row <= 12; ++row) {
+        for (int column = -26; column <= 26; ++column) {
+            for (int row = -8; row <= 8; ++row) {
                 const Double3 origin = eye.centre + Double3(0.0005 * column, 0.0005 * row, 0.1);
                 const double met = std::min(first_hit(near, origin, way).distance, to_eye(eye, origin, way));
                 ASSERT_LT(met, 0.1) << "millimetres off the pupil: " << 0.5 * column << ", " << 0.5 * row;
