@@ -11,6 +11,8 @@ namespace {
 // A part of the largest weight that every grid point keeps, so that no lit place has density 0 near the horizon.
 constexpr float kLeastShare = 0.02F;
 
+constexpr std::size_t kGridPoints = 9;
+
 Vec2 grid_square(std::size_t index) {
     return {0.5F * static_cast<float>(index % 3), 0.5F * static_cast<float>(index / 3)};
 }
@@ -59,7 +61,7 @@ Emitter::Emitter(const ModifierShape& shape, const PlacedFront& front)
     // A dome lets out through its rim what its whole hollow side gives: as much as a disc of the rim's size would.
     unit_radiance_ = 1.0F / (kPi * flat_.area());
     reach_ = std::max(flat_.reach(), cap_height_);
-    for (std::size_t i = 0; i < grid_.size(); ++i) grid_[i] = point_at(grid_square(i), centre_);
+    for (std::size_t i = 0; i < kGridPoints; ++i) grid_.set(i, point_at(grid_square(i), centre_));
 }
 
 EmitterPoint Emitter::point_at(const Vec2& square, const Vec3& receiver) const {
@@ -167,21 +169,42 @@ bool Emitter::can_light(const Vec3& receiver, const Vec3& normal, Response respo
 
 std::optional<SquareDensity> Emitter::density_for(const Vec3& receiver, const Vec3& normal, Response response) const {
     if (!can_light(receiver, normal, response)) return std::nullopt;
-    std::array<float, 9> weights{};
-    float largest = 0.0F;
-    for (std::size_t i = 0; i < weights.size(); ++i) {
-        const EmitterPoint point = kind_ == Kind::kSphere ? sphere_point(grid_square(i), receiver) : grid_[i];
-        const Vec3 toward = point.position - receiver;
-        const float distance2 = glm::dot(toward, toward);
-        const float scale = 1.0F / std::sqrt(distance2);
-        const float received = response_to(response, glm::dot(toward, normal) * scale);
-        const float sent = std::max(0.0F, -glm::dot(toward, point.normal) * scale);
-        weights[i] = received * sent / distance2;
-        largest = std::max(largest, weights[i]);
+    Grid facing;
+    if (kind_ == Kind::kSphere) {
+        for (std::size_t i = 0; i < kGridPoints; ++i) facing.set(i, sphere_point(grid_square(i), receiver));
     }
+    const Grid& grid = kind_ == Kind::kSphere ? facing : grid_;
+    // Response to light from the side and all round, as one line: a · cosine + b, nothing below zero.
+    const float a = response == Response::kFlat ? 1.0F : 0.5F;
+    const float b = response == Response::kFlat ? 0.0F : 0.5F;
+    std::array<float, Grid::kLanes> lanes{};
+    for (std::size_t i = 0; i < Grid::kLanes; ++i) {
+        const float x = grid.x[i] - receiver.x;
+        const float y = grid.y[i] - receiver.y;
+        const float z = grid.z[i] - receiver.z;
+        const float distance2 = x * x + y * y + z * z;
+        const float scale = 1.0F / std::sqrt(distance2);
+        const float received = a * (x * normal.x + y * normal.y + z * normal.z) * scale + b;
+        const float sent = -(x * grid.normal_x[i] + y * grid.normal_y[i] + z * grid.normal_z[i]) * scale;
+        const float weight = (received > 0.0F ? received : 0.0F) * (sent > 0.0F ? sent : 0.0F) / distance2;
+        lanes[i] = weight;
+    }
+    std::array<float, kGridPoints> weights{};
+    std::copy_n(lanes.begin(), kGridPoints, weights.begin());
+    float largest = *std::max_element(weights.begin(), weights.end());
     if (!(largest > 0.0F) || !std::isfinite(largest)) largest = 1.0F;
+    // A receiver on the front itself: no number comes of it, so the point counts as much as the strongest.
     for (float& weight : weights) weight = std::isfinite(weight) ? std::max(weight, kLeastShare * largest) : largest;
     return SquareDensity(weights);
+}
+
+void Emitter::Grid::set(std::size_t lane, const EmitterPoint& point) {
+    x[lane] = point.position.x;
+    y[lane] = point.position.y;
+    z[lane] = point.position.z;
+    normal_x[lane] = point.normal.x;
+    normal_y[lane] = point.normal.y;
+    normal_z[lane] = point.normal.z;
 }
 
 std::vector<Vec3> Emitter::outline(const Vec3& seen_from, int count) const {

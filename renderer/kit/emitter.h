@@ -99,7 +99,13 @@ class Emitter {
     float cap_height_ = 0.0F;  // the dome's depth
     float reach_ = 0.0F;       // farthest luminous point from the centre
     float unit_radiance_ = 0.0F;
-    std::array<EmitterPoint, 9> grid_{};  // where it does not depend on the receiver
+    // Nine points and normals side by side, so that the compiler can handle them in one vector.
+    struct Grid {
+        static constexpr std::size_t kLanes = 16;
+        std::array<float, kLanes> x{}, y{}, z{}, normal_x{}, normal_y{}, normal_z{};
+        void set(std::size_t lane, const EmitterPoint& point);
+    };
+    Grid grid_;  // where it does not depend on the receiver
 };
 
 }  // namespace understudy

@@ -27,22 +27,6 @@ Vec3 facing_normal(const Vec3& shading, const Vec3& ray_direction) {
     return glm::normalize(shading - (kGrazing - slope) * ray_direction);
 }
 
-Hit flat_hit(Thing thing, std::size_t index, const Ray& ray, float distance, const Vec3& normal,
-             const Surface* surface) {
-    Hit hit;
-    hit.thing = thing;
-    hit.index = static_cast<std::uint32_t>(index);
-    hit.distance = distance;
-    hit.position = ray.at(distance);
-    hit.geometric = toward(normal, ray.direction);
-    hit.shading = hit.geometric;
-    hit.leave_from = hit.position + kLeaveOff * hit.geometric;
-    hit.surface = surface;
-    return hit;
-}
-
-bool nearer(float distance, const std::optional<Hit>& nearest) { return !nearest || distance < nearest->distance; }
-
 }  // namespace
 
 Stage::Stage(const Studio& studio, With with)
@@ -83,40 +67,41 @@ Stage::Stage(const Studio& studio, With with)
     if (sitter.eyes) eyes_.assign(sitter.eyes->begin(), sitter.eyes->end());
 }
 
-void Stage::meet_emitters(const Ray& ray, std::optional<Hit>& nearest) const {
+void Stage::meet_emitters(const Ray& ray, Candidate& nearest) const {
     for (std::size_t i = 0; i < emitters_.size(); ++i) {
         const auto met = emitters_[i].intersect(ray);
-        if (!met || !nearer(met->distance, nearest)) continue;
-        nearest = flat_hit(Thing::kEmitter, i, ray, met->distance, met->normal, nullptr);
-        nearest->luminous = met->luminous;
+        if (!met || met->distance >= nearest.distance) continue;
+        nearest = {met->distance, Thing::kEmitter, met->luminous, static_cast<std::uint32_t>(i), met->normal, nullptr};
     }
 }
 
-void Stage::meet_boards(const Ray& ray, std::optional<Hit>& nearest) const {
+void Stage::meet_boards(const Ray& ray, Candidate& nearest) const {
     const auto consider = [&](const std::optional<BoardHit>& met, Thing thing, std::size_t index,
                               const Surface* surface) {
-        if (met && nearer(met->distance, nearest)) {
-            nearest = flat_hit(thing, index, ray, met->distance, met->normal, surface);
-        }
+        if (!met || met->distance >= nearest.distance) return;
+        nearest = {met->distance, thing, false, static_cast<std::uint32_t>(index), met->normal, surface};
     };
-    for (std::size_t i = 0; i < panels_.size(); ++i)
+    for (std::size_t i = 0; i < panels_.size(); ++i) {
         consider(panels_[i].intersect(ray), Thing::kPanel, i, &panel_surfaces_[i]);
+    }
     for (const Board& board : backdrop_) consider(board.intersect(ray), Thing::kBackdrop, 0, &*backdrop_surface_);
     if (sweep_) consider(sweep_->intersect(ray), Thing::kBackdrop, 0, &*backdrop_surface_);
-    for (std::size_t i = 0; i < walls_.size(); ++i)
+    for (std::size_t i = 0; i < walls_.size(); ++i) {
         consider(walls_[i].intersect(ray), Thing::kWall, i, &*wall_surface_);
-}
-
-void Stage::meet_eyes(const Ray& ray, std::optional<Hit>& nearest) const {
-    for (std::size_t i = 0; i < eyes_.size(); ++i) {
-        const auto met = intersect_eye(eyes_[i], ray);
-        if (!met || !nearer(met->distance, nearest)) continue;
-        nearest = flat_hit(met->cornea ? Thing::kCornea : Thing::kEyeWhite, i, ray, met->distance, met->normal,
-                           met->cornea ? nullptr : &eye_white_);
     }
 }
 
-void Stage::meet_ball(const Ray& ray, std::optional<Hit>& nearest) const {
+void Stage::meet_eyes(const Ray& ray, Candidate& nearest) const {
+    for (std::size_t i = 0; i < eyes_.size(); ++i) {
+        const auto met = intersect_eye(eyes_[i], ray);
+        if (!met || met->distance >= nearest.distance) continue;
+        nearest = {met->distance, met->cornea ? Thing::kCornea : Thing::kEyeWhite,
+                   false,         static_cast<std::uint32_t>(i),
+                   met->normal,   met->cornea ? nullptr : &eye_white_};
+    }
+}
+
+void Stage::meet_ball(const Ray& ray, Candidate& nearest) const {
     if (ball_radius_ <= 0.0F) return;
     const Vec3 away = ball_centre_ - ray.origin;
     const float along = glm::dot(away, ray.direction);
@@ -124,39 +109,52 @@ void Stage::meet_ball(const Ray& ray, std::optional<Hit>& nearest) const {
     const float inside = ball_radius_ * ball_radius_ - glm::dot(aside, aside);
     if (inside < 0.0F) return;
     const float distance = along - std::sqrt(inside);
-    if (distance <= ray.near || distance >= ray.far || !nearer(distance, nearest)) return;
-    nearest =
-        flat_hit(Thing::kBall, 0, ray, distance, (ray.at(distance) - ball_centre_) / ball_radius_, &ball_surface_);
+    if (distance <= ray.near || distance >= ray.far || distance >= nearest.distance) return;
+    nearest = {distance, Thing::kBall, false, 0, (ray.at(distance) - ball_centre_) / ball_radius_, &ball_surface_};
 }
 
-void Stage::meet_sitter(const Ray& ray, std::optional<Hit>& nearest) const {
-    if (!mesh_) return;
-    Ray shortened = ray;
-    if (nearest) shortened.far = std::min(ray.far, nearest->distance);
-    const auto met = mesh_->intersect(shortened);
-    if (!met) return;
+Hit Stage::analytic_hit(const Ray& ray, const Candidate& nearest) {
+    Hit hit;
+    hit.thing = nearest.thing;
+    hit.index = nearest.index;
+    hit.luminous = nearest.luminous;
+    hit.distance = nearest.distance;
+    hit.position = ray.at(nearest.distance);
+    hit.geometric = toward(nearest.normal, ray.direction);
+    hit.shading = hit.geometric;
+    hit.leave_from = hit.position + kLeaveOff * hit.geometric;
+    hit.surface = nearest.surface;
+    return hit;
+}
+
+Hit Stage::sitter_hit(const Ray& ray, const MeshHit& met) const {
     Hit hit;
     hit.thing = Thing::kSitter;
-    hit.index = met->triangle;
-    hit.distance = met->distance;
-    hit.position = met->position;
-    const bool from_inside = glm::dot(met->geometric, ray.direction) > 0.0F;
-    hit.geometric = from_inside ? -met->geometric : met->geometric;
-    hit.shading = facing_normal(from_inside ? -met->shading : met->shading, ray.direction);
-    hit.leave_from = (from_inside ? met->position : met->lifted) + kLeaveOff * hit.geometric;
-    hit.surface = &zone_surfaces_[static_cast<std::size_t>(mesh_->zone_of(met->triangle))];
-    nearest = hit;
+    hit.index = met.triangle;
+    hit.distance = met.distance;
+    hit.position = met.position;
+    const bool from_inside = glm::dot(met.geometric, ray.direction) > 0.0F;
+    hit.geometric = from_inside ? -met.geometric : met.geometric;
+    hit.shading = facing_normal(from_inside ? -met.shading : met.shading, ray.direction);
+    hit.leave_from = (from_inside ? met.position : met.lifted) + kLeaveOff * hit.geometric;
+    hit.surface = &zone_surfaces_[static_cast<std::size_t>(mesh_->zone_of(met.triangle))];
+    return hit;
 }
 
 std::optional<Hit> Stage::intersect(const Ray& ray) const {
     if (log_ != nullptr) log_->nearest.push_back(ray);
-    std::optional<Hit> nearest;
+    Candidate nearest;
     meet_emitters(ray, nearest);
     meet_boards(ray, nearest);
     meet_eyes(ray, nearest);
     meet_ball(ray, nearest);
-    meet_sitter(ray, nearest);
-    return nearest;
+    if (mesh_) {
+        Ray shortened = ray;
+        shortened.far = std::min(ray.far, nearest.distance);
+        if (const auto met = mesh_->intersect(shortened)) return sitter_hit(ray, *met);
+    }
+    if (nearest.distance == kInfinity) return std::nullopt;
+    return analytic_hit(ray, nearest);
 }
 
 bool Stage::blocks(const Ray& ray) const {
@@ -170,9 +168,9 @@ bool Stage::blocks(const Ray& ray) const {
     if (std::any_of(eyes_.begin(), eyes_.end(), [&](const Eye& eye) { return intersect_eye(eye, ray).has_value(); })) {
         return true;
     }
-    std::optional<Hit> ball;
+    Candidate ball;
     meet_ball(ray, ball);
-    return ball || (mesh_ && mesh_->blocks(ray));
+    return ball.distance < kInfinity || (mesh_ && mesh_->blocks(ray));
 }
 
 std::optional<std::string> Stage::blocker(const Ray& ray) const {

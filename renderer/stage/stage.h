@@ -65,11 +65,21 @@ class Stage {
     Problems problems_with(const Studio& studio) const;
 
   private:
-    void meet_emitters(const Ray& ray, std::optional<Hit>& nearest) const;
-    void meet_boards(const Ray& ray, std::optional<Hit>& nearest) const;
-    void meet_eyes(const Ray& ray, std::optional<Hit>& nearest) const;
-    void meet_ball(const Ray& ray, std::optional<Hit>& nearest) const;
-    void meet_sitter(const Ray& ray, std::optional<Hit>& nearest) const;
+    // The nearest analytic shape so far: a hit before it is worked out.
+    struct Candidate {
+        float distance = kInfinity;
+        Thing thing = Thing::kSitter;
+        bool luminous = false;
+        std::uint32_t index = 0;
+        Vec3 normal{0.0F};
+        const Surface* surface = nullptr;
+    };
+    void meet_emitters(const Ray& ray, Candidate& nearest) const;
+    void meet_boards(const Ray& ray, Candidate& nearest) const;
+    void meet_eyes(const Ray& ray, Candidate& nearest) const;
+    void meet_ball(const Ray& ray, Candidate& nearest) const;
+    static Hit analytic_hit(const Ray& ray, const Candidate& nearest);
+    Hit sitter_hit(const Ray& ray, const MeshHit& met) const;
     bool encloses(const Vec3& point) const;
 
     std::vector<std::string> names_;  // of the emitters

@@ -14,8 +14,9 @@ constexpr float kLipRoughness = 0.22F;
 constexpr float kMetalRoughness = 0.25F;
 // The plain top. Invented.
 constexpr float kTopReflectance = 0.11F;
-// Lips carry more blood and hardly any melanin's share less; the mouth's inside is darker still. Invented shares.
-constexpr double kLipBlood = 3.5;
+// Lips show more blood and less melanin than the skin round them; the mouth's inside is dark. Invented shares.
+constexpr double kLipBlood = 7.0;
+constexpr double kLipMelanin = 0.6;
 constexpr float kMouthReflectance = 0.12F;
 
 }  // namespace
@@ -32,8 +33,8 @@ std::vector<Surface> zone_surfaces(const Sitter& sitter) {
     const CoatedSurface skin(skin_albedo(sitter.melanin, sitter.blood), kSkinIndex, kSkinRoughness);
     std::vector<Surface> surfaces(static_cast<std::size_t>(Zone::kCount), skin);
     const auto set = [&](Zone zone, Surface surface) { surfaces[static_cast<std::size_t>(zone)] = std::move(surface); };
-    set(Zone::kLips,
-        CoatedSurface(skin_albedo(sitter.melanin, std::min(0.2, kLipBlood * sitter.blood)), kSkinIndex, kLipRoughness));
+    set(Zone::kLips, CoatedSurface(skin_albedo(kLipMelanin * sitter.melanin, std::min(0.2, kLipBlood * sitter.blood)),
+                                   kSkinIndex, kLipRoughness));
     set(Zone::kMouth, MattSurface{skin_albedo(0.01, 0.15) * kMouthReflectance});
     set(Zone::kTop, MattSurface{Spectrum(kTopReflectance)});
     return surfaces;

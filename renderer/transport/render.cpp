@@ -20,7 +20,11 @@ constexpr int kTile = 16;
 
 // What a pass adds to one pixel.
 struct PixelSums {
-    std::array<Bands, kMaxLayers> layers{};
+    explicit PixelSums(std::size_t layer_count) : count(layer_count) {
+        for (std::size_t l = 0; l < count; ++l) layers[l] = Bands{};
+    }
+    std::size_t count;
+    std::array<Bands, kMaxLayers> layers;  // the first count are set
     Bands albedo{};
     Vec3 normal{0.0F};
     double depth = 0.0;
@@ -122,7 +126,7 @@ class Renderer {
 
     void trace_pixel(int x, int y, int pass, Counts& counts) {
         const auto pixel = static_cast<std::uint32_t>(y * rendered_.film.width + x);
-        PixelSums sums;
+        PixelSums sums(stage_.layer_count());
         for (int i = 0; i < pass; ++i) {
             const Sampler sampler(options_.seed, pixel, static_cast<std::uint32_t>(rendered_.film.samples + i));
             const Vec4 film_and_lens = sampler.group(kFilmAndLens);

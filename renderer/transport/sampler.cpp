@@ -103,17 +103,17 @@ Vec4 Sampler::group(std::uint32_t index) const {
     // The shuffle moves whole power-of-two blocks, so a shuffled index never has more bits than the sequence that is
     // used: the scramble acts on the index's reversed bits within 24.
     const std::uint32_t shuffled = reverse_bits(scramble_reversed(reverse_bits(sample_), key)) & 0xFFFFFFU;
-    Vec4 result;
-    for (std::size_t d = 0; d < 4; ++d) {
-        std::uint32_t value = 0;
-        for (std::size_t byte = 0; byte < kBytes; ++byte) {
-            value ^= kSobol.values[byte][(shuffled >> (8 * byte)) & 255U][d];
-        }
-        const std::uint32_t scrambled =
-            scramble_reversed(value, mix(key + static_cast<std::uint32_t>(d) * 0x9e3779b9U));
-        result[static_cast<glm::length_t>(d)] = to_unit(reverse_bits(scrambled));
+    // All four dimensions step by step, so that the compiler can keep them in one vector.
+    std::array<std::uint32_t, 4> value{};
+    for (std::size_t byte = 0; byte < kBytes; ++byte) {
+        const auto& row = kSobol.values[byte][(shuffled >> (8 * byte)) & 255U];
+        for (std::size_t d = 0; d < 4; ++d) value[d] ^= row[d];
     }
-    return result;
+    for (std::size_t d = 0; d < 4; ++d) {
+        const std::uint32_t scramble = mix(key + static_cast<std::uint32_t>(d) * 0x9e3779b9U);
+        value[d] = reverse_bits(scramble_reversed(value[d], scramble));
+    }
+    return {to_unit(value[0]), to_unit(value[1]), to_unit(value[2]), to_unit(value[3])};
 }
 
 }  // namespace understudy
