@@ -89,7 +89,7 @@ Expected<HeadPointer> load_library_head(const LibraryHead& choice, const Library
     head->blood = recipe->blood;
     head->pivots = bone_pivots(*data, *shaped);
     std::array<Double3, 2> eyes = {eye_centre(data->eyes[0], *shaped), eye_centre(data->eyes[1], *shaped)};
-    RefinedHead refined = refine(*data, arms_down(*data, *shaped), kSubdivisions);
+    RefinedHead refined = refine(*data, draped(*data, arms_down(*data, *shaped), head->pivots[kNeck1]), kSubdivisions);
 
     const Double3 origin(0.0, 0.5 * (eyes[0].y + eyes[1].y), head->pivots[kSkull].z);
     for (Double3& p : refined.positions) p -= origin;

@@ -1,6 +1,7 @@
 #include "sitter/neckline.h"
 
 #include <algorithm>
+#include <cmath>
 #include <map>
 #include <utility>
 
@@ -88,6 +89,36 @@ std::vector<Double3> smooth_normals(const std::vector<Double3>& positions, const
         n = length > 0.0 ? n / length : Double3(0.0, 1.0, 0.0);
     }
     return normals;
+}
+
+std::vector<Double3> draped(const HeadData& data, std::vector<Double3> positions, const Double3& neck_base) {
+    constexpr double kSpan = 0.016;  // of the cloth over hollows and bumps: the width of a Gaussian mean
+    constexpr double kGrows = 0.04;  // from the neckline down, until the cloth hangs freely
+    std::vector<double> area(positions.size(), 0.0);
+    for (const Quad& q : data.quads) {
+        const double size =
+            0.5 * glm::length(glm::cross(positions[q[2]] - positions[q[0]], positions[q[3]] - positions[q[1]]));
+        for (const auto v : q) area[v] += 0.25 * size;
+    }
+    std::vector<std::uint32_t> cloth;
+    for (std::uint32_t v = 0; v < data.weights.size(); ++v) {
+        if (data.weights[v][kTrunk] > 0.5F && above_neckline(positions[v], neck_base) < 0.02) cloth.push_back(v);
+    }
+    auto after = positions;
+    for (const auto v : cloth) {
+        Double3 sum(0.0);
+        double total = 0.0;
+        for (const auto w : cloth) {
+            const Double3 gap = positions[w] - positions[v];
+            const double weight = area[w] * std::exp(-0.5 * glm::dot(gap, gap) / (kSpan * kSpan));
+            sum += weight * positions[w];
+            total += weight;
+        }
+        const double depth = std::clamp(-above_neckline(positions[v], neck_base) / kGrows, 0.0, 1.0);
+        const double trunk = std::clamp(2.0 * double{data.weights[v][kTrunk]} - 1.0, 0.0, 1.0);
+        if (total > 0.0) after[v] = glm::mix(positions[v], sum / total, depth * trunk);
+    }
+    return after;
 }
 
 SkinnedMesh dress(const RefinedHead& head, const Double3& neck_base) {

@@ -12,6 +12,9 @@ struct SkinnedMesh {
     std::vector<Zone> zones;
 };
 
+// The coarse mesh with what lies under the cloth evened out, as cloth spans hollows and small bumps.
+std::vector<Double3> draped(const HeadData& data, std::vector<Double3> positions, const Double3& neck_base);
+
 // Positions of the refined head keep their numbers; new ones on the neckline come after them. `neck_base` is the pivot
 // of the lowest neck bone.
 SkinnedMesh dress(const RefinedHead& head, const Double3& neck_base);

@@ -104,24 +104,50 @@ TEST_P(LidsTest, LidsTouchTheEyeAllRound) {
 
 // The upper lid hides 1 to 2 mm of the iris and the lower lid meets the limbus, give or take (margin reflex distance 4
 // to 5 mm above, 5 mm below the light reflex: standard values of lid examination, common in textbooks).
+struct Opening {
+    double upper, lower;  // over the eye's middle, metres
+};
+
+Opening opening_of(const SitterMesh& mesh, const Eye& eye) {
+    const SitterMesh near = round_the_eye(mesh, eye);
+    const auto visible = [&](double y) {
+        const Double3 origin = eye.centre + Double3(0.0, y, 0.1);
+        return to_eye(eye, origin, {0.0, 0.0, -1.0}) < first_hit(near, origin, {0.0, 0.0, -1.0}).distance;
+    };
+    // From the pupil both ways, until skin is met.
+    const double pupil = kApexAhead * eye.axis.y;
+    Opening opening{pupil, pupil};
+    while (opening.upper < 0.011 && visible(opening.upper)) opening.upper += 0.0001;
+    while (opening.lower > -0.011 && visible(opening.lower)) opening.lower -= 0.0001;
+    return opening;
+}
+
 TEST_P(LidsTest, OpeningIsNatural) {
     const Sitter& sitter = posed(GetParam());
     ASSERT_TRUE(sitter.eyes);
     for (const Eye& eye : *sitter.eyes) {
-        const SitterMesh near = round_the_eye(sitter.mesh, eye);
-        double upper = -1.0;
-        double lower = 1.0;
-        for (int row = -90; row <= 90; ++row) {
-            const double y = 0.0001 * row;
-            const Double3 origin = eye.centre + Double3(0.0, y, 0.1);
-            if (to_eye(eye, origin, {0.0, 0.0, -1.0}) > first_hit(near, origin, {0.0, 0.0, -1.0}).distance) continue;
-            upper = std::max(upper, y);
-            lower = std::min(lower, y);
-        }
+        const auto [upper, lower] = opening_of(sitter.mesh, eye);
         EXPECT_GE(upper, 0.0030);
         EXPECT_LE(upper, 0.0050);
         EXPECT_LE(lower, -0.0045);
         EXPECT_GE(lower, -0.0062);
+    }
+}
+
+// Becker and Fuchs 1988: the upper lid goes with the eye. The pupil goes down by 4.5 mm; the lid by half of that or
+// more, as much as the folds over it leave to be seen.
+TEST_P(LidsTest, UpperLidFollowsTheGaze) {
+    auto settings = library_head(GetParam());
+    settings.gaze = GazeAngles{0.0, -20.0};
+    const auto head = loaded(settings);
+    ASSERT_TRUE(head);
+    const Sitter down = pose_head(*head, settings, std::nullopt);
+    const Sitter& straight = posed(GetParam());
+    for (std::size_t e = 0; e < 2; ++e) {
+        const auto before = opening_of(straight.mesh, straight.eyes->at(e));
+        const auto after = opening_of(down.mesh, down.eyes->at(e));
+        EXPECT_LT(after.upper, before.upper - 0.5 * kApexAhead * std::sin(radians(20.0)));
+        EXPECT_GT(after.upper - after.lower, 0.003) << "the eye is still open";
     }
 }
 
