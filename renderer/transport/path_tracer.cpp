@@ -127,6 +127,7 @@ bool PathTracer::scatter_at(Walk& walk, const Vertex& vertex, const Waves& waves
     walk.density = sample->density;
     walk.left_from = vertex.leave_from;
     walk.left_normal = vertex.frame.normal;
+    walk.may_split = false;
     ++walk.vertex;
     return true;
 }
