@@ -1,0 +1,116 @@
+// The unit square: its maps and the density over it.
+#include <gtest/gtest.h>
+
+#include "kit/emitter.h"
+#include "kit/kit_shapes.h"
+#include "kit/square_maps.h"
+#include "scatter/chi_square.h"
+#include "scatter/random_stream.h"
+
+namespace understudy {
+namespace {
+
+constexpr std::size_t kSide = 16;
+constexpr std::size_t kCells = kSide * kSide;
+
+std::size_t cell_of(const Vec2& square) {
+    const auto place = [](float x) { return std::min(static_cast<std::size_t>(x * kSide), kSide - 1); };
+    return place(square.y) * kSide + place(square.x);
+}
+
+// Shirley and Chiu 1997: the map keeps area, so rings of equal area and sectors of equal angle get equal counts.
+TEST(SquareMaps, TheDiscIsFilledEvenly) {
+    RandomStream random(1);
+    constexpr double kSamples = 400000.0;
+    std::vector<double> expected(kCells, kSamples / kCells);
+    std::vector<double> observed(kCells, 0.0);
+    for (int i = 0; i < static_cast<int>(kSamples); ++i) {
+        const Vec3 u = random.next3();
+        const DiscPoint point = square_to_disc({u.x, u.y});
+        observed[cell_of({point.radius * point.radius, (point.angle + kPi) / (2.0F * kPi)})] += 1.0;
+    }
+    EXPECT_GT(compare_cells(expected, observed).p_value, 0.001);
+}
+
+TEST(SquareMaps, TheDiscLeadsBackToTheSquare) {
+    for (int i = 0; i <= 100; ++i) {
+        for (int j = 0; j <= 100; ++j) {
+            const Vec2 square(static_cast<float>(i) / 100.0F, static_cast<float>(j) / 100.0F);
+            const Vec2 back = disc_to_square(square_to_disc(square));
+            EXPECT_NEAR(back.x, square.x, 1e-6F);
+            EXPECT_NEAR(back.y, square.y, 1e-6F);
+        }
+    }
+}
+
+// Linear between the grid's points: the value at a cell's middle times its area is the cell's mass, exactly.
+std::vector<double> masses(const SquareDensity& density) {
+    std::vector<double> cells(kCells, 0.0);
+    for (std::size_t i = 0; i < kCells; ++i) {
+        const Vec2 middle((static_cast<float>(i % kSide) + 0.5F) / kSide,
+                          (static_cast<float>(i / kSide) + 0.5F) / kSide);
+        cells[i] = static_cast<double>(density.density(middle)) / kCells;
+    }
+    return cells;
+}
+
+double chance_of_samples(const SquareDensity& density, std::uint32_t seed) {
+    constexpr int kSamples = 60000;
+    std::vector<double> expected = masses(density);
+    for (double& cell : expected) cell *= kSamples;
+    std::vector<double> observed(kCells, 0.0);
+    RandomStream random(seed);
+    for (int i = 0; i < kSamples; ++i) {
+        const Vec3 u = random.next3();
+        observed[cell_of(density.sample({u.x, u.y}))] += 1.0;
+    }
+    return compare_cells(std::move(expected), std::move(observed)).p_value;
+}
+
+double total(const SquareDensity& density) {
+    double sum = 0.0;
+    for (const double mass : masses(density)) sum += mass;
+    return sum;
+}
+
+TEST(SquareDensity, SamplesAreAsOftenAsItSays) {
+    const std::vector<std::array<float, 9>> grids{{1, 1, 1, 1, 1, 1, 1, 1, 1},
+                                                  {0, 0, 0, 0, 1, 0, 0, 0, 0},
+                                                  {1, 0, 0, 0, 0, 0, 0, 0, 0},
+                                                  {1, 2, 3, 4, 5, 6, 7, 8, 9},
+                                                  {0, 3, 0, 1e-3F, 7, 2, 9, 0, 0.5F}};
+    std::uint32_t seed = 20;
+    for (const auto& grid : grids) {
+        const SquareDensity density(grid);
+        EXPECT_NEAR(total(density), 1.0, 1e-5);
+        EXPECT_GT(chance_of_samples(density, seed++), sidak(0.001, grids.size()));
+    }
+}
+
+// For every shape, receivers on and off the axis, upright, slanted and nearly edge-on.
+TEST(SquareDensity, SamplesAreAsOftenAsItSaysForEveryShape) {
+    const PlacedFront front = slanted_front();
+    const std::vector<Vec3> receivers = receivers_before(front);
+    std::uint32_t seed = 100;
+    for (const NamedShape& named : every_shape()) {
+        const Emitter emitter(named.shape, front);
+        for (const Vec3& receiver : receivers) {
+            const Vec3 toward = glm::normalize(Vec3(front.centre) - receiver);
+            const Frame frame = Frame::around(toward);
+            for (const float slant : {0.0F, 0.7F, 1.5F}) {
+                for (const Response response : {Response::kFlat, Response::kDome}) {
+                    SCOPED_TRACE(named.name + " slant " + std::to_string(slant));
+                    const Vec3 normal = std::cos(slant) * toward + std::sin(slant) * frame.tangent;
+                    const auto density = emitter.density_for(receiver, normal, response);
+                    ASSERT_TRUE(density);
+                    EXPECT_NEAR(total(*density), 1.0, 1e-5);
+                    EXPECT_GT(chance_of_samples(*density, seed++), sidak(0.001, every_shape().size() * 24));
+                    for (const float x : {0.0F, 0.37F, 1.0F}) EXPECT_GT(density->density({x, 1.0F - x}), 0.0F);
+                }
+            }
+        }
+    }
+}
+
+}  // namespace
+}  // namespace understudy
