@@ -69,18 +69,45 @@ EmitterPoint Emitter::point_at(const Vec2& square, const Vec3& receiver) const {
     return kind_ == Kind::kSphere ? sphere_point(square, receiver) : dome_point(square);
 }
 
+namespace {
+
+// The cone in which a receiver sees a ball; from a place inside the ball, half of all directions.
+struct Cone {
+    float distance;  // receiver to the ball's centre
+    float depth;     // 1 − cosine of the half angle
+    Frame frame;     // its normal from the receiver to the centre
+
+    Cone(const Vec3& receiver, const Vec3& centre, float radius, const Vec3& any_way) {
+        const Vec3 toward = centre - receiver;
+        const float real_distance = glm::length(toward);
+        distance = std::max(real_distance, radius);
+        const float sine2 = std::min(1.0F, radius * radius / (distance * distance));
+        depth = sine2 / (1.0F + std::sqrt(1.0F - sine2));
+        frame = Frame::around(real_distance > 0.0F ? toward / real_distance : any_way);
+    }
+    float solid_angle() const { return 2.0F * kPi * depth; }
+};
+
+}  // namespace
+
 EmitterPoint Emitter::sphere_point(const Vec2& square, const Vec3& receiver) const {
-    // The cap that the receiver sees ends where its tangents touch: cosine radius / distance (Archimedes: equal
-    // heights, equal areas).
-    const Vec3 toward = receiver - centre_;
-    const float distance = glm::length(toward);
-    const float height = 1.0F - std::min(radius_ / std::max(distance, radius_), 1.0F);
+    // Even in solid angle (Shirley, Wang and Zimmerman, "Monte Carlo Techniques for Direct Lighting Calculations",
+    // ACM TOG 15(1), 1996): evenly by area, the many points near the edge would all be seen at grazing angles.
+    const Cone cone(receiver, centre_, radius_, axis_);
     const DiscPoint disc = square_to_disc(square);
-    const float cosine = 1.0F - height * disc.radius * disc.radius;
-    const float sine = std::sqrt(std::max(0.0F, 1.0F - cosine * cosine));
-    const Frame frame = Frame::around(distance > 0.0F ? toward / distance : axis_);
-    const Vec3 normal = frame.to_world({sine * std::cos(disc.angle), sine * std::sin(disc.angle), cosine});
-    return {centre_ + radius_ * normal, normal, 2.0F * kPi * radius_ * radius_ * height};
+    const float sunk = cone.depth * disc.radius * disc.radius;
+    const float cosine = 1.0F - sunk;
+    const float sine2 = sunk * (2.0F - sunk);
+    const float half_chord = std::sqrt(std::max(0.0F, radius_ * radius_ - cone.distance * cone.distance * sine2));
+    // In forms that do not cancel for a small ball far away.
+    const float distance = cone.distance * cosine - half_chord;
+    const float toward_receiver = cone.distance * sine2 + half_chord * cosine;
+    const float aside = distance * std::sqrt(sine2);
+    const Vec3 normal = glm::normalize(
+        cone.frame.to_world({aside * std::cos(disc.angle), aside * std::sin(disc.angle), -toward_receiver}));
+    constexpr float kLeastCosine = 1e-4F;  // one sample in 10⁸ lies nearer to the edge
+    const float facing = std::max(half_chord / radius_, kLeastCosine);
+    return {centre_ + radius_ * normal, normal, cone.solid_angle() * distance * distance / facing};
 }
 
 EmitterPoint Emitter::dome_point(const Vec2& square) const {
@@ -100,12 +127,11 @@ Vec2 Emitter::square_of(const Vec3& point, const Vec3& receiver) const {
         const Vec2 plane = to_plane(point);
         return disc_to_square({std::sqrt(std::clamp(depth / cap_height_, 0.0F, 1.0F)), std::atan2(plane.y, plane.x)});
     }
-    const Vec3 toward = receiver - centre_;
-    const float distance = glm::length(toward);
-    const Vec3 local = Frame::around(distance > 0.0F ? toward / distance : axis_).to_local((point - centre_) / radius_);
-    const float height = 1.0F - std::min(radius_ / std::max(distance, radius_), 1.0F);
-    const float share = height > 0.0F ? std::clamp((1.0F - local.z) / height, 0.0F, 1.0F) : 0.0F;
-    return disc_to_square({std::sqrt(share), std::atan2(local.y, local.x)});
+    const Cone cone(receiver, centre_, radius_, axis_);
+    const Vec3 local = glm::normalize(cone.frame.to_local(point - receiver));
+    const float sine2 = local.x * local.x + local.y * local.y;
+    const float sunk = local.z > 0.0F ? sine2 / (1.0F + local.z) : 1.0F;
+    return disc_to_square({std::sqrt(std::min(1.0F, sunk / cone.depth)), std::atan2(local.y, local.x)});
 }
 
 std::optional<EmitterHit> Emitter::intersect(const Ray& ray) const {
@@ -167,13 +193,22 @@ bool Emitter::can_light(const Vec3& receiver, const Vec3& normal, Response respo
     return kind_ == Kind::kSphere || glm::dot(away, axis_) < 0.0F;
 }
 
+namespace {
+
+SquareDensity never_zero(std::array<float, kGridPoints> weights) {
+    float largest = *std::max_element(weights.begin(), weights.end());
+    if (!(largest > 0.0F) || !std::isfinite(largest)) largest = 1.0F;
+    // A receiver on the front itself: no number comes of it, so the point counts as much as the strongest.
+    for (float& weight : weights) weight = std::isfinite(weight) ? std::max(weight, kLeastShare * largest) : largest;
+    return SquareDensity(weights);
+}
+
+}  // namespace
+
 std::optional<SquareDensity> Emitter::density_for(const Vec3& receiver, const Vec3& normal, Response response) const {
     if (!can_light(receiver, normal, response)) return std::nullopt;
-    Grid facing;
-    if (kind_ == Kind::kSphere) {
-        for (std::size_t i = 0; i < kGridPoints; ++i) facing.set(i, sphere_point(grid_square(i), receiver));
-    }
-    const Grid& grid = kind_ == Kind::kSphere ? facing : grid_;
+    if (kind_ == Kind::kSphere) return sphere_density(receiver, normal, response);
+    const Grid& grid = grid_;
     // Response to light from the side and all round, as one line: a · cosine + b, nothing below zero.
     const float a = response == Response::kFlat ? 1.0F : 0.5F;
     const float b = response == Response::kFlat ? 0.0F : 0.5F;
@@ -191,11 +226,18 @@ std::optional<SquareDensity> Emitter::density_for(const Vec3& receiver, const Ve
     }
     std::array<float, kGridPoints> weights{};
     std::copy_n(lanes.begin(), kGridPoints, weights.begin());
-    float largest = *std::max_element(weights.begin(), weights.end());
-    if (!(largest > 0.0F) || !std::isfinite(largest)) largest = 1.0F;
-    // A receiver on the front itself: no number comes of it, so the point counts as much as the strongest.
-    for (float& weight : weights) weight = std::isfinite(weight) ? std::max(weight, kLeastShare * largest) : largest;
-    return SquareDensity(weights);
+    return never_zero(weights);
+}
+
+std::optional<SquareDensity> Emitter::sphere_density(const Vec3& receiver, const Vec3& normal,
+                                                     Response response) const {
+    // Its squares are even in solid angle, so only the receiver's own response is left.
+    std::array<float, kGridPoints> weights{};
+    for (std::size_t i = 0; i < kGridPoints; ++i) {
+        const Vec3 toward = glm::normalize(sphere_point(grid_square(i), receiver).position - receiver);
+        weights[i] = response_to(response, glm::dot(toward, normal));
+    }
+    return never_zero(weights);
 }
 
 void Emitter::Grid::set(std::size_t lane, const EmitterPoint& point) {

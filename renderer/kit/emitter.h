@@ -4,10 +4,10 @@
 // from. Flat fronts shine one way and are black behind; a sphere shines all round; a dome is an umbrella's canopy that
 // shines from its hollow side.
 //
-// One way to sample any of them. A shape maps the unit square onto its surface with a constant Jacobian; the smooth
-// integrand (both cosines over the squared distance) on a 3 × 3 grid of the square gives a density that is linear
-// between the grid's points, known exactly and never zero (product sampling by a warp, after Hart and others,
-// "Practical Product Sampling by Fitting and Composing Warps", EGSR 2020).
+// One way to sample any of them. A shape maps the unit square onto its surface, evenly in area or, a sphere, in solid
+// angle; the smooth integrand (both cosines over the squared distance) on a 3 × 3 grid of the square gives a density
+// that is linear between the grid's points, known exactly and never zero (product sampling by a warp, after Hart and
+// others, "Practical Product Sampling by Fitting and Composing Warps", EGSR 2020).
 #pragma once
 
 #include <array>
@@ -32,7 +32,7 @@ float response_to(Response response, float cosine);
 struct EmitterPoint {
     Vec3 position;
     Vec3 normal;  // unit, on the luminous side
-    float area;   // of the whole square as seen from the receiver, m²: dA / du dv
+    float area;   // dA / du dv, m²: the whole front's, but for a sphere, whose squares are even in solid angle
 };
 
 struct EmitterHit {
@@ -81,6 +81,7 @@ class Emitter {
     Vec2 to_plane(const Vec3& point) const {
         return {glm::dot(point - centre_, right_), glm::dot(point - centre_, up_)};
     }
+    std::optional<SquareDensity> sphere_density(const Vec3& receiver, const Vec3& normal, Response response) const;
     EmitterPoint sphere_point(const Vec2& square, const Vec3& receiver) const;
     EmitterPoint dome_point(const Vec2& square) const;
     std::optional<EmitterHit> intersect_flat(const Ray& ray) const;
