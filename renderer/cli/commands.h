@@ -19,5 +19,6 @@ void add_render(CLI::App& program, int& status);
 void add_meter(CLI::App& program, int& status);
 void add_check(CLI::App& program, int& status);
 void add_develop(CLI::App& program, int& status);
+void add_pixel(CLI::App& program, int& status);
 
 }  // namespace understudy

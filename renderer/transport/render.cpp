@@ -9,7 +9,7 @@
 #include <tbb/task_arena.h>
 #include <xmmintrin.h>
 
-#include "transport/dimensions.h"
+#include "transport/camera_path.h"
 #include "transport/path_tracer.h"
 
 namespace understudy {
@@ -44,9 +44,6 @@ bool finite(const PathLight& light, std::size_t layers) {
     }
     return true;
 }
-
-// An offset with the density of a tent over two pixels: the pixel filter, sampled instead of splatted.
-float tent(float u) { return u < 0.5F ? std::sqrt(2.0F * u) - 1.0F : 1.0F - std::sqrt(2.0F - 2.0F * u); }
 
 class Renderer {
   public:
@@ -125,17 +122,14 @@ class Renderer {
     }
 
     void trace_pixel(int x, int y, int pass, Counts& counts) {
-        const auto pixel = static_cast<std::uint32_t>(y * rendered_.film.width + x);
+        const auto pixel = static_cast<std::size_t>(y * rendered_.film.width + x);
         PixelSums sums(stage_.layer_count());
         for (int i = 0; i < pass; ++i) {
-            const Sampler sampler(options_.seed, pixel, static_cast<std::uint32_t>(rendered_.film.samples + i));
-            const Vec4 film_and_lens = sampler.group(kFilmAndLens);
-            const Waves waves = sample_waves(sampler.group(kWave).x);
-            const Vec2 place(static_cast<float>(x) + 0.5F + tent(film_and_lens.x),
-                             static_cast<float>(y) + 0.5F + tent(film_and_lens.y));
+            const CameraPath path =
+                camera_path(camera_, options_.seed, rendered_.film.width, x, y, rendered_.film.samples + i);
+            const Waves& waves = path.waves;
             PathLight light;
-            const FirstSight sight =
-                tracer_.look(camera_.ray(place, {film_and_lens.z, film_and_lens.w}), waves, sampler, light);
+            const FirstSight sight = tracer_.look(path.ray, waves, path.sampler, light);
             counts.rays += light.rays;
             if (!finite(light, stage_.layer_count())) {
                 ++counts.non_finite;
