@@ -16,10 +16,9 @@ fail() {
 
 # ---- libraries from the distribution; DEVELOPERS.md says what each is for ----
 
-# openimageio-tools: the library's CMake file insists on its programs, though none is run here.
 packages=(
-    libembree-dev libopenimageio-dev openimageio-tools libglm-dev libtinyobjloader-dev libtbb-dev libosd-dev
-    libtomlplusplus-dev libcli11-dev nlohmann-json3-dev libfmt-dev libgtest-dev libbenchmark-dev libopenexr-dev pkg-config
+    libembree-dev libopenimageio-dev libglm-dev libtinyobjloader-dev libtbb-dev libosd-dev
+    libtomlplusplus-dev libcli11-dev nlohmann-json3-dev libfmt-dev libgtest-dev zlib1g-dev
 )
 
 missing_packages() {
