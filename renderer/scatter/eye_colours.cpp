@@ -9,8 +9,8 @@ namespace understudy {
 Spectrum sclera_albedo() {
     return Spectrum::tabulate([](float wave) {
         const double nm = static_cast<double>(wave);
-        const double white = 0.66 - 0.10 * std::exp(-(nm - 380.0) / 60.0);
-        return white * std::exp(-0.0004 * blood_absorption_per_cm(nm, 0.75));
+        const double white = 0.66 - 0.06 * std::exp(-(nm - 380.0) / 60.0);
+        return white * std::exp(-0.00015 * blood_absorption_per_cm(nm, 0.75));
     });
 }
 
