@@ -17,8 +17,8 @@ const Vec3 kUp(0.0F, 0.0F, 1.0F);
 // A front over the receiver at the origin, looking straight down.
 PlacedFront above(double x, double y, double z) { return {{x, y, z}, {0, 0, -1}, {-1, 0, 0}, {0, 1, 0}}; }
 
-double factor(const ModifierShape& shape, const PlacedFront& front, const Vec3& normal = kUp) {
-    return irradiance_of(Emitter(shape, front), kOrigin, normal, Response::kFlat).mean / kPiDouble;
+double factor(const ModifierShape& shape, const PlacedFront& front, const Vec3& normal = kUp, int side = 800) {
+    return irradiance_of(Emitter(shape, front), kOrigin, normal, Response::kFlat, side).mean / kPiDouble;
 }
 
 Vec3 tilted(double degrees_off) {
@@ -83,7 +83,7 @@ TEST(ConfigurationFactor, RectanglePerpendicular) {
     } cases[] = {{1, 1, 1, 0.05573420}, {1, 2, 0.5, 0.13548840}, {1.2, 0.3, 1, 0.02705396}, {2, 1, 1.5, 0.05724784}};
     for (const auto& c : cases) {
         const PlacedFront front{{0.5 * c.b, c.c, 0.5 * c.a}, {0, -1, 0}, {1, 0, 0}, {0, 0, 1}};
-        EXPECT_NEAR(factor(RectangleShape{c.b, c.a}, front), c.f, c.f * kClose);
+        EXPECT_NEAR(factor(RectangleShape{c.b, c.a}, front, kUp, 2000), c.f, c.f * kClose);
     }
     // As much again hangs below the horizon and gives nothing.
     const PlacedFront half{{0.5, 1, 0}, {0, -1, 0}, {1, 0, 0}, {0, 0, 1}};

@@ -183,8 +183,8 @@ TEST(Shapes, AreMetWhereTheyAreSampled) {
                     const Double3 crossing = from - along / glm::dot(way, front.axis) * way;
                     const double room = dome->diameter_m / 2.0 - glm::length(crossing);
                     // On the rim, or along the canopy, a rounding decides.
- const float slope = glm::dot(away, point.normal) / distance;
- if (std::abs(room) < 1e-4 || std::abs(slope) < 0.01F) continue;
+                    const float slope = glm::dot(away, point.normal) / distance;
+                    if (std::abs(room) < 1e-4 || std::abs(slope) < 0.01F) continue;
                     ASSERT_TRUE(hit);
                     if (room < 0.0) {
                         EXPECT_FALSE(hit->luminous);

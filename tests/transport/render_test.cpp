@@ -1,0 +1,97 @@
+// Films: the same whatever the threads, and stopped when asked.
+#include "transport/render.h"
+
+#include <cstring>
+
+#include <gtest/gtest.h>
+
+#include "support/studio_from.h"
+
+namespace understudy {
+namespace {
+
+Studio ball_studio() {
+    return studio_from(
+        "[picture]\nwidth = 48\nheight = 40\n[sitter]\nhead = \"ball\"\n[room]\nambient = 5\n[[light]]\n"
+        "modifier = { shape = \"disc\", diameter = 0.5 }\nmeter = 4.0\nangle = -40\nheight = 1.6\ndistance = 1.2\n"
+        "[[panel]]\nname = \"fill\"\nsurface = \"silver\"\nangle = 70\ndistance = 0.9\n");
+}
+
+Rendered render(const Studio& studio, int threads, unsigned seed) {
+    const Stage stage(studio, Stage::With::kSitter);
+    RenderOptions options;
+    options.samples = 8;
+    options.seed = seed;
+    options.threads = threads;
+    return render_film(studio, stage, options);
+}
+
+bool same_bits(const Film& a, const Film& b) {
+    const auto same = [](const auto& x, const auto& y) {
+        return x.size() == y.size() && std::memcmp(x.data(), y.data(), x.size() * sizeof(x[0])) == 0;
+    };
+    if (a.layers.size() != b.layers.size()) return false;
+    for (std::size_t i = 0; i < a.layers.size(); ++i) {
+        if (!same(a.layers[i].pixels, b.layers[i].pixels)) return false;
+    }
+    return same(a.features.albedo, b.features.albedo) && same(a.features.normal, b.features.normal) &&
+           same(a.features.depth_m, b.features.depth_m);
+}
+
+TEST(RenderFilm, IsTheSameForAnyNumberOfThreads) {
+    const Studio studio = ball_studio();
+    const Rendered one = render(studio, 1, 7);
+    const Rendered two = render(studio, 2, 7);
+    const Rendered again = render(studio, 2, 7);
+    EXPECT_TRUE(same_bits(one.film, two.film));
+    EXPECT_TRUE(same_bits(two.film, again.film));
+    EXPECT_EQ(one.rays, two.rays);
+    EXPECT_FALSE(same_bits(one.film, render(studio, 2, 8).film));
+}
+
+TEST(RenderFilm, HoldsWhatWasAsked) {
+    const Studio studio = ball_studio();
+    const Rendered rendered = render(studio, 2, 0);
+    EXPECT_EQ(rendered.film.width, 48);
+    EXPECT_EQ(rendered.film.height, 40);
+    EXPECT_EQ(rendered.film.samples, 8);
+    EXPECT_EQ(rendered.non_finite, 0U);
+    EXPECT_FALSE(rendered.cancelled);
+    ASSERT_EQ(rendered.film.layers.size(), 2U);
+    EXPECT_EQ(rendered.film.layers[1].light, "ambient");
+    const std::size_t middle = 20 * 48 + 24;
+    // The lens's distance to the ball's front: 2.2 m by default less its radius.
+    EXPECT_NEAR(rendered.film.features.depth_m[middle], 2.1F, 0.003F);
+    EXPECT_NEAR(rendered.film.features.normal[middle].z, 1.0F, 0.01F);
+    for (const float band : rendered.film.features.albedo[middle]) EXPECT_NEAR(band, 0.18F, 1e-5F);
+}
+
+TEST(RenderFilm, StopsWhenAsked) {
+    const Studio studio = ball_studio();
+    const Stage stage(studio, Stage::With::kSitter);
+    const std::atomic<bool> cancel = true;
+    RenderOptions options;
+    options.samples = 65536;
+    options.cancel = &cancel;
+    const Rendered rendered = render_film(studio, stage, options);
+    EXPECT_TRUE(rendered.cancelled);
+    EXPECT_EQ(rendered.film.samples, 0);
+}
+
+TEST(RenderFilm, TellsHowFarItIs) {
+    const Studio studio = ball_studio();
+    const Stage stage(studio, Stage::With::kSitter);
+    double last = 0.0;
+    RenderOptions options;
+    options.samples = 4;
+    options.progress = [&](double share) {
+        EXPECT_GE(share, last);
+        last = share;
+    };
+    const Rendered rendered = render_film(studio, stage, options);
+    EXPECT_EQ(rendered.film.samples, 4);
+    EXPECT_NEAR(last, 1.0, 1e-9);
+}
+
+}  // namespace
+}  // namespace understudy
