@@ -64,11 +64,6 @@ Emitter::Emitter(const ModifierShape& shape, const PlacedFront& front)
     for (std::size_t i = 0; i < kGridPoints; ++i) grid_.set(i, point_at(grid_square(i), centre_));
 }
 
-EmitterPoint Emitter::point_at(const Vec2& square, const Vec3& receiver) const {
-    if (kind_ == Kind::kFlat) return {to_studio(flat_.point_at(square)), axis_, flat_.area()};
-    return kind_ == Kind::kSphere ? sphere_point(square, receiver) : dome_point(square);
-}
-
 namespace {
 
 // The cone in which a receiver sees a ball; from a place inside the ball, half of all directions.
@@ -94,7 +89,7 @@ EmitterPoint Emitter::sphere_point(const Vec2& square, const Vec3& receiver) con
     // Even in solid angle (Shirley, Wang and Zimmerman, "Monte Carlo Techniques for Direct Lighting Calculations",
     // ACM TOG 15(1), 1996): evenly by area, the many points near the edge would all be seen at grazing angles.
     const Cone cone(receiver, centre_, radius_, axis_);
-    const DiscPoint disc = square_to_disc(square);
+    const DiscVector disc = square_to_disc_vector(square);
     const float sunk = cone.depth * disc.radius * disc.radius;
     const float cosine = 1.0F - sunk;
     const float sine2 = sunk * (2.0F - sunk);
@@ -103,8 +98,8 @@ EmitterPoint Emitter::sphere_point(const Vec2& square, const Vec3& receiver) con
     const float distance = cone.distance * cosine - half_chord;
     const float toward_receiver = cone.distance * sine2 + half_chord * cosine;
     const float aside = distance * std::sqrt(sine2);
-    const Vec3 normal = glm::normalize(
-        cone.frame.to_world({aside * std::cos(disc.angle), aside * std::sin(disc.angle), -toward_receiver}));
+    const Vec3 normal =
+        glm::normalize(cone.frame.to_world({aside * disc.direction.x, aside * disc.direction.y, -toward_receiver}));
     constexpr float kLeastCosine = 1e-4F;  // one sample in 10⁸ lies nearer to the edge
     const float facing = std::max(half_chord / radius_, kLeastCosine);
     return {centre_ + radius_ * normal, normal, cone.solid_angle() * distance * distance / facing};
@@ -112,11 +107,11 @@ EmitterPoint Emitter::sphere_point(const Vec2& square, const Vec3& receiver) con
 
 EmitterPoint Emitter::dome_point(const Vec2& square) const {
     // Along the axis from the canopy's middle: equal depths, equal areas.
-    const DiscPoint disc = square_to_disc(square);
+    const DiscVector disc = square_to_disc_vector(square);
     const float depth = cap_height_ * disc.radius * disc.radius;
     const float across = std::sqrt(std::max(0.0F, depth * (2.0F * radius_ - depth)));
-    const Vec3 position = ball_centre_ + (depth - radius_) * axis_ + across * std::cos(disc.angle) * right_ +
-                          across * std::sin(disc.angle) * up_;
+    const Vec3 position =
+        ball_centre_ + (depth - radius_) * axis_ + across * disc.direction.x * right_ + across * disc.direction.y * up_;
     return {position, (ball_centre_ - position) / radius_, 2.0F * kPi * radius_ * cap_height_};
 }
 
@@ -132,20 +127,6 @@ Vec2 Emitter::square_of(const Vec3& point, const Vec3& receiver) const {
     const float sine2 = local.x * local.x + local.y * local.y;
     const float sunk = local.z > 0.0F ? sine2 / (1.0F + local.z) : 1.0F;
     return disc_to_square({std::sqrt(std::min(1.0F, sunk / cone.depth)), std::atan2(local.y, local.x)});
-}
-
-std::optional<EmitterHit> Emitter::intersect(const Ray& ray) const {
-    if (kind_ == Kind::kFlat) return intersect_flat(ray);
-    return kind_ == Kind::kSphere ? intersect_sphere(ray) : intersect_dome(ray);
-}
-
-std::optional<EmitterHit> Emitter::intersect_flat(const Ray& ray) const {
-    const float slope = glm::dot(ray.direction, axis_);
-    if (slope == 0.0F) return std::nullopt;
-    const float distance = glm::dot(centre_ - ray.origin, axis_) / slope;
-    if (distance <= ray.near || distance >= ray.far) return std::nullopt;
-    if (!flat_.contains(to_plane(ray.at(distance)))) return std::nullopt;
-    return EmitterHit{distance, axis_, slope < 0.0F};
 }
 
 namespace {
@@ -193,49 +174,50 @@ bool Emitter::can_light(const Vec3& receiver, const Vec3& normal, Response respo
     return kind_ == Kind::kSphere || glm::dot(away, axis_) < 0.0F;
 }
 
-namespace {
-
-SquareDensity never_zero(std::array<float, kGridPoints> weights) {
-    float largest = *std::max_element(weights.begin(), weights.end());
-    if (!(largest > 0.0F) || !std::isfinite(largest)) largest = 1.0F;
-    // A receiver on the front itself: no number comes of it, so the point counts as much as the strongest.
-    for (float& weight : weights) weight = std::isfinite(weight) ? std::max(weight, kLeastShare * largest) : largest;
+SquareDensity Emitter::never_zero(Lanes lanes) {
+    // The largest by halves: the compiler keeps the order of a plain chain of comparisons.
+    std::array<float, Grid::kLanes> rest = lanes.values;
+    for (std::size_t half = Grid::kLanes / 2; half > 0; half /= 2) {
+        for (std::size_t i = 0; i < half; ++i) rest[i] = rest[i] > rest[i + half] ? rest[i] : rest[i + half];
+    }
+    const float largest = rest[0] > 0.0F ? rest[0] : 1.0F;
+    const float least = kLeastShare * largest;
+    for (float& value : lanes.values) value = value < 0.0F ? largest : (value > least ? value : least);
+    std::array<float, kGridPoints> weights{};
+    std::copy_n(lanes.values.begin(), kGridPoints, weights.begin());
     return SquareDensity(weights);
 }
-
-}  // namespace
 
 std::optional<SquareDensity> Emitter::density_for(const Vec3& receiver, const Vec3& normal, Response response) const {
     if (!can_light(receiver, normal, response)) return std::nullopt;
     if (kind_ == Kind::kSphere) return sphere_density(receiver, normal, response);
-    const Grid& grid = grid_;
-    // Response to light from the side and all round, as one line: a · cosine + b, nothing below zero.
-    const float a = response == Response::kFlat ? 1.0F : 0.5F;
-    const float b = response == Response::kFlat ? 0.0F : 0.5F;
-    std::array<float, Grid::kLanes> lanes{};
+    const bool dome = response == Response::kDome;
+    Lanes lanes;
     for (std::size_t i = 0; i < Grid::kLanes; ++i) {
-        const float x = grid.x[i] - receiver.x;
-        const float y = grid.y[i] - receiver.y;
-        const float z = grid.z[i] - receiver.z;
+        const float x = grid_.x[i] - receiver.x;
+        const float y = grid_.y[i] - receiver.y;
+        const float z = grid_.z[i] - receiver.z;
         const float distance2 = x * x + y * y + z * z;
-        const float scale = 1.0F / std::sqrt(distance2);
-        const float received = a * (x * normal.x + y * normal.y + z * normal.z) * scale + b;
-        const float sent = -(x * grid.normal_x[i] + y * grid.normal_y[i] + z * grid.normal_z[i]) * scale;
-        const float weight = (received > 0.0F ? received : 0.0F) * (sent > 0.0F ? sent : 0.0F) / distance2;
-        lanes[i] = weight;
+        // Both cosines times the distance; for a dome (1 + cosine) / 2.
+        const float along = x * normal.x + y * normal.y + z * normal.z;
+        const float received = dome ? 0.5F * (along + std::sqrt(distance2)) : along;
+        const float sent = -(x * grid_.normal_x[i] + y * grid_.normal_y[i] + z * grid_.normal_z[i]);
+        const float product = (received > 0.0F ? received : 0.0F) * (sent > 0.0F ? sent : 0.0F);
+        const float weight = product / (distance2 * distance2);
+        // A receiver on the front itself: no number comes of it, so the point will count as much as the strongest.
+        lanes.values[i] = weight < kInfinity ? weight : -1.0F;
     }
-    std::array<float, kGridPoints> weights{};
-    std::copy_n(lanes.begin(), kGridPoints, weights.begin());
-    return never_zero(weights);
+    return never_zero(lanes);
 }
 
 std::optional<SquareDensity> Emitter::sphere_density(const Vec3& receiver, const Vec3& normal,
                                                      Response response) const {
     // Its squares are even in solid angle, so only the receiver's own response is left.
-    std::array<float, kGridPoints> weights{};
+    Lanes weights{};
     for (std::size_t i = 0; i < kGridPoints; ++i) {
         const Vec3 toward = glm::normalize(sphere_point(grid_square(i), receiver).position - receiver);
-        weights[i] = response_to(response, glm::dot(toward, normal));
+        const float weight = response_to(response, glm::dot(toward, normal));
+        weights.values[i] = weight < kInfinity ? weight : -1.0F;
     }
     return never_zero(weights);
 }

@@ -16,6 +16,7 @@
 
 #include "base/geometry.h"
 #include "kit/flat_front.h"
+#include "kit/square_density.h"
 #include "setup/placement.h"
 #include "setup/setup.h"
 
@@ -41,18 +42,6 @@ struct EmitterHit {
     bool luminous = true;  // seen from the luminous side
 };
 
-// The density over the unit square for one receiver.
-class SquareDensity {
-  public:
-    // Weights on the 3 × 3 grid, row by row; all non-negative.
-    explicit SquareDensity(const std::array<float, 9>& weights);
-    Vec2 sample(const Vec2& u) const;
-    float density(const Vec2& square) const;
-
-  private:
-    std::array<float, 9> weights_;
-};
-
 class Emitter {
   public:
     Emitter(const ModifierShape& shape, const PlacedFront& front);
@@ -63,11 +52,23 @@ class Emitter {
     const Vec3& axis() const { return axis_; }
 
     // square in [0, 1]²; a sphere shows each receiver only the cap that faces it.
-    EmitterPoint point_at(const Vec2& square, const Vec3& receiver) const;
+    EmitterPoint point_at(const Vec2& square, const Vec3& receiver) const {
+        if (kind_ == Kind::kFlat) return {to_studio(flat_.point_at(square)), axis_, flat_.area()};
+        return kind_ == Kind::kSphere ? sphere_point(square, receiver) : dome_point(square);
+    }
     // The inverse, for a point on the luminous surface.
     Vec2 square_of(const Vec3& point, const Vec3& receiver) const;
 
-    std::optional<EmitterHit> intersect(const Ray& ray) const;
+    std::optional<EmitterHit> intersect(const Ray& ray) const {
+        if (kind_ != Kind::kFlat) return kind_ == Kind::kSphere ? intersect_sphere(ray) : intersect_dome(ray);
+        const float distance = flat_distance(ray);
+        if (distance == kInfinity) return std::nullopt;
+        return EmitterHit{distance, axis_, glm::dot(ray.direction, axis_) < 0.0F};
+    }
+    // Whether it does, without what makes a hit.
+    bool blocks(const Ray& ray) const {
+        return kind_ == Kind::kFlat ? flat_distance(ray) < kInfinity : intersect(ray).has_value();
+    }
 
     // None when no part of the front can light the receiver.
     std::optional<SquareDensity> density_for(const Vec3& receiver, const Vec3& normal, Response response) const;
@@ -84,7 +85,15 @@ class Emitter {
     std::optional<SquareDensity> sphere_density(const Vec3& receiver, const Vec3& normal, Response response) const;
     EmitterPoint sphere_point(const Vec2& square, const Vec3& receiver) const;
     EmitterPoint dome_point(const Vec2& square) const;
-    std::optional<EmitterHit> intersect_flat(const Ray& ray) const;
+    // Infinity when it is missed.
+    float flat_distance(const Ray& ray) const {
+        const float slope = glm::dot(ray.direction, axis_);
+        const float height = glm::dot(centre_ - ray.origin, axis_);
+        if (!(slope * height > 0.0F)) return kInfinity;
+        const float distance = height / slope;
+        if (distance <= ray.near || distance >= ray.far) return kInfinity;
+        return flat_.contains(to_plane(ray.at(distance))) ? distance : kInfinity;
+    }
     std::optional<EmitterHit> intersect_sphere(const Ray& ray) const;
     std::optional<EmitterHit> intersect_dome(const Ray& ray) const;
     bool can_light(const Vec3& receiver, const Vec3& normal, Response response) const;
@@ -106,6 +115,11 @@ class Emitter {
         std::array<float, kLanes> x{}, y{}, z{}, normal_x{}, normal_y{}, normal_z{};
         void set(std::size_t lane, const EmitterPoint& point);
     };
+    // A weight for each point; below 0 where no number came of it.
+    struct Lanes {
+        std::array<float, Grid::kLanes> values;
+    };
+    static SquareDensity never_zero(Lanes lanes);
     Grid grid_;  // where it does not depend on the receiver
 };
 

@@ -2,8 +2,6 @@
 
 #include <algorithm>
 
-#include "kit/square_maps.h"
-
 namespace understudy {
 
 FlatFront FlatFront::rectangle(float width, float height) {
@@ -31,16 +29,17 @@ FlatFront FlatFront::polygon(int sides, float diameter) {
     front.outer_ = 0.5F * diameter;
     const auto n = static_cast<float>(sides);
     front.area_ = 0.5F * n * front.outer_ * front.outer_ * std::sin(2.0F * kPi / n);
+    // A hair smaller than it is: what lies so near a side is looked at closely.
+    front.inner_ = 0.9999F * front.outer_ * std::cos(kPi / n);
+    for (int i = 0; i <= sides; ++i) {
+        // Wedge 0 begins half a side past the upright, so that a side lies at the top.
+        const float angle = kPi / 2.0F + 2.0F * kPi * (static_cast<float>(i) + 0.5F) / n;
+        front.corners_.push_back(front.outer_ * Vec2(std::cos(angle), std::sin(angle)));
+    }
     return front;
 }
 
 float FlatFront::reach() const { return kind_ == Kind::kRectangle ? 0.5F * std::hypot(width_, height_) : outer_; }
-
-Vec2 FlatFront::corner(int index) const {
-    // Wedge 0 begins half a side past the upright, so that a side lies at the top.
-    const float angle = kPi / 2.0F + 2.0F * kPi * (static_cast<float>(index) + 0.5F) / static_cast<float>(sides_);
-    return outer_ * Vec2(std::cos(angle), std::sin(angle));
-}
 
 FlatFront::WedgePlace FlatFront::wedge_place(const Vec2& point) const {
     const auto n = static_cast<float>(sides_);
@@ -57,16 +56,17 @@ FlatFront::WedgePlace FlatFront::wedge_place(const Vec2& point) const {
     return {out > 0.0F ? std::clamp(q / out, 0.0F, 1.0F) : 0.0F, out, wedge};
 }
 
-Vec2 FlatFront::point_at(const Vec2& square) const {
-    if (kind_ == Kind::kRectangle) return {(square.x - 0.5F) * width_, (square.y - 0.5F) * height_};
+Vec2 FlatFront::ring_point(const Vec2& square) const {
+    const DiscVector disc = square_to_disc_vector(square);
+    const float r2 = inner_ * inner_ + disc.radius * disc.radius * (outer_ * outer_ - inner_ * inner_);
+    return std::sqrt(r2) * disc.direction;
+}
+
+// Each wedge of the disc becomes the triangle of equal share: radius² and angle are both uniform in area.
+Vec2 FlatFront::polygon_point(const Vec2& square) const {
     const DiscPoint disc = square_to_disc(square);
-    if (kind_ == Kind::kRing) {
-        const float r2 = inner_ * inner_ + disc.radius * disc.radius * (outer_ * outer_ - inner_ * inner_);
-        return std::sqrt(r2) * Vec2(std::cos(disc.angle), std::sin(disc.angle));
-    }
-    // Each wedge of the disc becomes the triangle of equal share: radius² and angle are both uniform in area.
     const auto n = static_cast<float>(sides_);
-    const float place = (disc.angle + kPi) / (2.0F * kPi) * n;
+    const float place = (disc.angle + kPi) * (0.5F / kPi) * n;
     const int wedge = std::min(static_cast<int>(place), sides_ - 1);
     const float across = place - static_cast<float>(wedge);
     return disc.radius * ((1.0F - across) * corner(wedge) + across * corner(wedge + 1));
@@ -82,16 +82,6 @@ Vec2 FlatFront::square_of(const Vec2& point) const {
     const WedgePlace place = wedge_place(point);
     const float turns = (static_cast<float>(place.wedge) + place.across) / static_cast<float>(sides_);
     return disc_to_square({std::clamp(place.out, 0.0F, 1.0F), turns * 2.0F * kPi - kPi});
-}
-
-bool FlatFront::contains(const Vec2& point) const {
-    if (kind_ == Kind::kRectangle) {
-        return std::abs(point.x) <= 0.5F * width_ && std::abs(point.y) <= 0.5F * height_;
-    }
-    const float r2 = point.x * point.x + point.y * point.y;
-    if (r2 > outer_ * outer_) return false;
-    if (kind_ == Kind::kRing) return r2 >= inner_ * inner_;
-    return wedge_place(point).out <= 1.0F;
 }
 
 std::vector<Vec2> FlatFront::outline(int count) const {

@@ -5,6 +5,7 @@
 #include <vector>
 
 #include "base/geometry.h"
+#include "kit/square_maps.h"
 #include "setup/setup.h"
 
 namespace understudy {
@@ -20,9 +21,20 @@ class FlatFront {
     float reach() const;  // the farthest point from the centre
 
     // Metres in the plane, x right and y up.
-    Vec2 point_at(const Vec2& square) const;
+    Vec2 point_at(const Vec2& square) const {
+        if (kind_ == Kind::kRectangle) return {(square.x - 0.5F) * width_, (square.y - 0.5F) * height_};
+        return kind_ == Kind::kRing ? ring_point(square) : polygon_point(square);
+    }
     Vec2 square_of(const Vec2& point) const;  // point must be contained
-    bool contains(const Vec2& point) const;
+    bool contains(const Vec2& point) const {
+        if (kind_ == Kind::kRectangle) {
+            return std::abs(point.x) <= 0.5F * width_ && std::abs(point.y) <= 0.5F * height_;
+        }
+        const float r2 = point.x * point.x + point.y * point.y;
+        if (r2 > outer_ * outer_) return false;
+        if (kind_ == Kind::kRing) return r2 >= inner_ * inner_;
+        return r2 <= inner_ * inner_ || wedge_place(point).out <= 1.0F;
+    }
 
     // Points round the edge, counter-clockwise.
     std::vector<Vec2> outline(int count) const;
@@ -34,15 +46,18 @@ class FlatFront {
         float out = 0.0F;     // 0 at the centre, 1 on the side
         int wedge = 0;
     };
-    Vec2 corner(int index) const;
+    Vec2 ring_point(const Vec2& square) const;
+    Vec2 polygon_point(const Vec2& square) const;
+    const Vec2& corner(int index) const { return corners_[static_cast<std::size_t>(index)]; }
     WedgePlace wedge_place(const Vec2& point) const;
 
     Kind kind_ = Kind::kRectangle;
     float width_ = 0.0F;
     float height_ = 0.0F;
     float outer_ = 0.0F;  // radius
-    float inner_ = 0.0F;  // radius
+    float inner_ = 0.0F;  // radius: of the hole, or of the circle that a polygon's sides touch from outside
     int sides_ = 0;
+    std::vector<Vec2> corners_;  // of a polygon, the first again at the end
     float area_ = 0.0F;
 };
 

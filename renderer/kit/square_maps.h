@@ -6,7 +6,7 @@
 // meaningful.
 #pragma once
 
-#include "base/geometry.h"
+#include "base/turns.h"
 
 namespace understudy {
 
@@ -18,5 +18,21 @@ struct DiscPoint {
 
 DiscPoint square_to_disc(const Vec2& square);
 Vec2 disc_to_square(const DiscPoint& point);
+
+// The same point with its direction instead of its angle; the map's four wedges make that a matter of −π/4 … π/4.
+struct DiscVector {
+    float radius = 0.0F;
+    Vec2 direction{1.0F, 0.0F};  // unit
+};
+inline DiscVector square_to_disc_vector(const Vec2& square) {
+    const float a = 2.0F * square.x - 1.0F;
+    const float b = 2.0F * square.y - 1.0F;
+    const bool wide = std::abs(a) > std::abs(b);
+    const float radius = wide ? a : b;
+    const float ratio = radius != 0.0F ? (wide ? b : a) / radius : 0.0F;
+    const Vec2 narrow = narrow_cos_sin(kPi / 4.0F * ratio);
+    const Vec2 direction = wide ? narrow : Vec2(narrow.y, narrow.x);
+    return {std::abs(radius), radius < 0.0F ? -direction : direction};
+}
 
 }  // namespace understudy

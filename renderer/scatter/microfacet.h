@@ -8,7 +8,7 @@
 #include <algorithm>
 #include <cmath>
 
-#include "base/geometry.h"
+#include "base/turns.h"
 
 namespace understudy {
 
@@ -59,11 +59,10 @@ inline Vec3 sample_visible_normal(const Vec3& wo, float alpha, float u, float v)
     const float across2 = view.x * view.x + view.y * view.y;
     const Vec3 first = across2 > 0.0F ? Vec3(-view.y, view.x, 0.0F) / std::sqrt(across2) : Vec3(1.0F, 0.0F, 0.0F);
     const Vec3 second = glm::cross(view, first);
-    const float radius = std::sqrt(u);
-    const float angle = 2.0F * kPi * v;
-    const float a = radius * std::cos(angle);
+    const Vec2 across = std::sqrt(u) * turned(v);
+    const float a = across.x;
     const float share = 0.5F * (1.0F + view.z);
-    const float b = (1.0F - share) * std::sqrt(std::max(0.0F, 1.0F - a * a)) + share * radius * std::sin(angle);
+    const float b = (1.0F - share) * std::sqrt(std::max(0.0F, 1.0F - a * a)) + share * across.y;
     const float c = std::sqrt(std::max(0.0F, 1.0F - a * a - b * b));
     const Vec3 normal = a * first + b * second + c * view;
     return glm::normalize(Vec3(alpha * normal.x, alpha * normal.y, std::max(1e-6F, normal.z)));
@@ -73,9 +72,8 @@ inline Vec3 mirror(const Vec3& w, const Vec3& h) { return 2.0F * glm::dot(w, h) 
 
 // A direction with the density cos θ / π per unit solid angle.
 inline Vec3 sample_cosine(float u, float v) {
-    const float radius = std::sqrt(u);
-    const float angle = 2.0F * kPi * v;
-    return {radius * std::cos(angle), radius * std::sin(angle), std::sqrt(std::max(0.0F, 1.0F - u))};
+    const Vec2 across = std::sqrt(u) * turned(v);
+    return {across.x, across.y, std::sqrt(std::max(0.0F, 1.0F - u))};
 }
 
 }  // namespace understudy

@@ -32,17 +32,7 @@ std::vector<Vec3> Board::outline(int count) const {
     return points;
 }
 
-std::optional<BoardHit> Board::intersect(const Ray& ray) const {
-    const float slope = glm::dot(ray.direction, axis_);
-    if (slope == 0.0F) return std::nullopt;
-    const float distance = glm::dot(centre_ - ray.origin, axis_) / slope;
-    if (distance <= ray.near || distance >= ray.far) return std::nullopt;
-    const Vec3 away = ray.at(distance) - centre_;
-    if (!rectangle_.contains({glm::dot(away, right_), glm::dot(away, up_)})) return std::nullopt;
-    return BoardHit{distance, axis_};
-}
-
-std::optional<BoardHit> Sweep::intersect(const Ray& ray) const {
+std::optional<BoardHit> Sweep::meet(const Ray& ray) const {
     // About the cylinder's axis, in the y–z plane.
     const Vec2 centre(radius, wall_z + radius);  // y, z
     const Vec2 origin = Vec2(ray.origin.y, ray.origin.z) - centre;

@@ -1,6 +1,7 @@
 // Flat things that only reflect: panels, the straight parts of a backdrop, walls. And the sweep between wall and floor.
 #pragma once
 
+#include <algorithm>
 #include <optional>
 #include <vector>
 
@@ -20,7 +21,12 @@ struct BoardHit {
 class Board {
   public:
     Board(const PlacedFront& front, double width_m, double height_m);
-    std::optional<BoardHit> intersect(const Ray& ray) const;
+    std::optional<BoardHit> intersect(const Ray& ray) const {
+        const float distance = distance_to(ray);
+        if (distance == kInfinity) return std::nullopt;
+        return BoardHit{distance, axis_};
+    }
+    bool blocks(const Ray& ray) const { return distance_to(ray) < kInfinity; }
 
     const Vec3& centre() const { return centre_; }
     const Vec3& axis() const { return axis_; }
@@ -29,6 +35,16 @@ class Board {
     std::vector<Vec3> outline(int count) const;
 
   private:
+    // Infinity when it is missed.
+    float distance_to(const Ray& ray) const {
+        const float slope = glm::dot(ray.direction, axis_);
+        const float height = glm::dot(centre_ - ray.origin, axis_);
+        if (!(slope * height > 0.0F)) return kInfinity;
+        const float distance = height / slope;
+        if (distance <= ray.near || distance >= ray.far) return kInfinity;
+        const Vec3 away = ray.at(distance) - centre_;
+        return rectangle_.contains({glm::dot(away, right_), glm::dot(away, up_)}) ? distance : kInfinity;
+    }
     Vec3 to_studio(const Vec2& plane) const { return centre_ + plane.x * right_ + plane.y * up_; }
 
     Vec3 centre_, axis_, right_, up_;
@@ -41,7 +57,19 @@ struct Sweep {
     float radius = 0.0F;
     float half_width = 0.0F;
 
-    std::optional<BoardHit> intersect(const Ray& ray) const;
+    std::optional<BoardHit> intersect(const Ray& ray) const {
+        // Most rays never come as far back and down as the sweep reaches.
+        const float last_y = ray.origin.y + ray.far * ray.direction.y;
+        const float last_z = ray.origin.z + ray.far * ray.direction.z;
+        if (std::min(ray.origin.y, last_y) > radius || std::min(ray.origin.z, last_z) > wall_z + radius) {
+            return std::nullopt;
+        }
+        return meet(ray);
+    }
+    bool blocks(const Ray& ray) const { return intersect(ray).has_value(); }
+
+  private:
+    std::optional<BoardHit> meet(const Ray& ray) const;
 };
 
 struct BackdropShape {

@@ -2,8 +2,6 @@
 
 #include <algorithm>
 
-#include "kit/square_maps.h"
-
 namespace understudy {
 
 Camera::Camera(const Studio& studio)
@@ -22,18 +20,12 @@ Camera::Camera(const Studio& studio)
     const double film_distance = settings.focal_length_m * focus_ / (focus_ - settings.focal_length_m);
     field_width_ = pixel * width_ * focus_ / film_distance;
     field_height_ = pixel * height_ * focus_ / film_distance;
-    lens_radius_ = 0.5 * settings.focal_length_m / settings.exposure.aperture;
-}
-
-Ray Camera::ray(const Vec2& film, const Vec2& lens) const {
-    const DiscPoint disc = square_to_disc(lens);
-    const double across = static_cast<double>(disc.radius) * lens_radius_;
-    const double angle = static_cast<double>(disc.angle);
-    const Double3 origin = position_ + across * std::cos(angle) * right_ + across * std::sin(angle) * up_;
-    const Double3 sharp = position_ + focus_ * axis_ +
-                          (static_cast<double>(film.x) / width_ - 0.5) * field_width_ * right_ +
-                          (0.5 - static_cast<double>(film.y) / height_) * field_height_ * up_;
-    return {Vec3(origin), Vec3(glm::normalize(sharp - origin))};
+    const double lens_radius = 0.5 * settings.focal_length_m / settings.exposure.aperture;
+    lens_right_ = lens_radius * right_;
+    lens_up_ = lens_radius * up_;
+    corner_ = focus_ * axis_ - 0.5 * field_width_ * right_ + 0.5 * field_height_ * up_;
+    pixel_right_ = field_width_ / width_ * right_;
+    pixel_down_ = -field_height_ / height_ * up_;
 }
 
 Vec2 Camera::pixel_of(const Double3& point) const {

@@ -28,13 +28,7 @@ std::optional<std::array<double, 2>> meet(const Double3& origin, const Double3& 
 
 }  // namespace
 
-std::optional<EyeHit> intersect_eye(const Eye& eye, const Ray& ray) {
-    // Most rays pass far from the eye, which single precision tells.
-    const Vec3 away = Vec3(eye.centre) - ray.origin;
-    const Vec3 aside = away - glm::dot(away, ray.direction) * ray.direction;
-    constexpr float kWide = 0.0134F;
-    static_assert(kApexAhead < 0.0133);
-    if (glm::dot(aside, aside) > kWide * kWide) return std::nullopt;
+std::optional<EyeHit> meet_eye(const Eye& eye, const Ray& ray) {
     const Double3 origin = Double3(ray.origin) - eye.centre;
     const Double3 direction(ray.direction);
     std::optional<EyeHit> first;

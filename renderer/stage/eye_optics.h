@@ -18,7 +18,16 @@ struct EyeHit {
 };
 
 // The first meeting with the eye's outside.
-std::optional<EyeHit> intersect_eye(const Eye& eye, const Ray& ray);
+std::optional<EyeHit> meet_eye(const Eye& eye, const Ray& ray);
+inline std::optional<EyeHit> intersect_eye(const Eye& eye, const Ray& ray) {
+    // Most rays pass far from the eye, which single precision tells.
+    const Vec3 away = Vec3(eye.centre) - ray.origin;
+    const Vec3 aside = away - glm::dot(away, ray.direction) * ray.direction;
+    constexpr float kWide = 0.0134F;
+    static_assert(kApexAhead < 0.0133);
+    if (glm::dot(aside, aside) > kWide * kWide) return std::nullopt;
+    return meet_eye(eye, ray);
+}
 
 // Where light that is inside the cornea ends.
 struct IrisHit {

@@ -9,7 +9,17 @@
 namespace understudy {
 
 struct MeshTree::Inside {
-    SitterMesh mesh;
+    // What a hit needs, packed so that it touches few cache lines: a corner is one half of one.
+    struct alignas(32) Corner {
+        Vec3 position;
+        Vec3 normal;
+    };
+    struct alignas(16) Triangle {
+        std::array<std::uint32_t, 3> corners;
+        Zone zone;
+    };
+    std::vector<Corner> corners;
+    std::vector<Triangle> triangles;
     RTCDevice device = nullptr;
     RTCScene scene = nullptr;
 
@@ -50,7 +60,12 @@ Vec3 lifted_origin(const Vec3& point, const std::array<Vec3, 3>& corners, const 
 }  // namespace
 
 MeshTree::MeshTree(const SitterMesh& mesh) : inside_(std::make_unique<Inside>()) {
-    inside_->mesh = mesh;
+    for (std::size_t i = 0; i < mesh.positions.size(); ++i) {
+        inside_->corners.push_back({mesh.positions[i], mesh.normals[i]});
+    }
+    for (std::size_t i = 0; i < mesh.triangles.size(); ++i) {
+        inside_->triangles.push_back({mesh.triangles[i], mesh.zones[i]});
+    }
     inside_->device = rtcNewDevice(nullptr);
     inside_->scene = rtcNewScene(inside_->device);
     RTCGeometry geometry = rtcNewGeometry(inside_->device, RTC_GEOMETRY_TYPE_TRIANGLE);
@@ -97,14 +112,14 @@ std::optional<MeshHit> MeshTree::intersect(const Ray& ray) const {
     const RTCRayHit query = first_meeting(inside_->scene, ray);
     if (query.hit.geomID == RTC_INVALID_GEOMETRY_ID) return std::nullopt;
 
-    const SitterMesh& mesh = inside_->mesh;
-    const auto& triangle = mesh.triangles[query.hit.primID];
+    const Inside::Triangle& triangle = inside_->triangles[query.hit.primID];
     const Vec3 share(1.0F - query.hit.u - query.hit.v, query.hit.u, query.hit.v);
     std::array<Vec3, 3> corners{};
     std::array<Vec3, 3> normals{};
     for (std::size_t i = 0; i < 3; ++i) {
-        corners[i] = mesh.positions[triangle[i]];
-        normals[i] = mesh.normals[triangle[i]];
+        const Inside::Corner& corner = inside_->corners[triangle.corners[i]];
+        corners[i] = corner.position;
+        normals[i] = corner.normal;
     }
     MeshHit hit;
     hit.distance = query.ray.tfar;
@@ -113,6 +128,7 @@ std::optional<MeshHit> MeshTree::intersect(const Ray& ray) const {
     hit.shading = glm::normalize(share.x * normals[0] + share.y * normals[1] + share.z * normals[2]);
     hit.lifted = lifted_origin(hit.position, corners, normals, share);
     hit.triangle = query.hit.primID;
+    hit.zone = triangle.zone;
     return hit;
 }
 
@@ -136,6 +152,6 @@ bool MeshTree::encloses(const Vec3& point) const {
     return from_inside >= 3;
 }
 
-Zone MeshTree::zone_of(std::uint32_t triangle) const { return inside_->mesh.zones[triangle]; }
+Zone MeshTree::zone_of(std::uint32_t triangle) const { return inside_->triangles[triangle].zone; }
 
 }  // namespace understudy

@@ -19,6 +19,7 @@ struct MeshHit {
     Vec3 position{0.0F};
     Vec3 lifted{0.0F};  // where rays that leave start: see lifted_origin
     std::uint32_t triangle = 0;
+    Zone zone = Zone::kFace;
 };
 
 class MeshTree {

@@ -137,7 +137,7 @@ Hit Stage::sitter_hit(const Ray& ray, const MeshHit& met) const {
     hit.geometric = from_inside ? -met.geometric : met.geometric;
     hit.shading = facing_normal(from_inside ? -met.shading : met.shading, ray.direction);
     hit.leave_from = (from_inside ? met.position : met.lifted) + kLeaveOff * hit.geometric;
-    hit.surface = &zone_surfaces_[static_cast<std::size_t>(mesh_->zone_of(met.triangle))];
+    hit.surface = &zone_surfaces_[static_cast<std::size_t>(met.zone)];
     return hit;
 }
 
@@ -159,7 +159,7 @@ std::optional<Hit> Stage::intersect(const Ray& ray) const {
 
 bool Stage::blocks(const Ray& ray) const {
     if (log_ != nullptr) log_->shadow.push_back(ray);
-    const auto met_by = [&](const auto& thing) { return thing.intersect(ray).has_value(); };
+    const auto met_by = [&](const auto& thing) { return thing.blocks(ray); };
     if (std::any_of(emitters_.begin(), emitters_.end(), met_by)) return true;
     if (std::any_of(panels_.begin(), panels_.end(), met_by)) return true;
     if (std::any_of(backdrop_.begin(), backdrop_.end(), met_by)) return true;

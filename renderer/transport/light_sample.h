@@ -18,14 +18,20 @@ struct Receiver {
 struct LightSample {
     Vec3 point{0.0F};
     Vec3 direction{0.0F};  // unit, from the receiver
+    float distance = 0.0F;
     float density = 0.0F;  // per unit solid angle at the receiver
 
-    // From a place on the way to the point; it stops short of the light's own surface.
+    // Shadow rays stop short of the light's own surface.
+    static constexpr float kShort = 1e-4F;
+    // From a place on the way to the point.
     Ray shadow_ray(const Vec3& from) const {
-        constexpr float kShort = 1e-4F;
         const Vec3 away = point - from;
-        const float distance = glm::length(away);
-        return {from, away / distance, 0.0F, distance * (1.0F - kShort)};
+        const float left = glm::length(away);
+        return {from, away / left, 0.0F, left * (1.0F - kShort)};
+    }
+    // From the receiver itself.
+    Ray shadow_ray_from_receiver(const Vec3& receiver) const {
+        return {receiver, direction, 0.0F, distance * (1.0F - kShort)};
     }
 };
 
@@ -37,10 +43,11 @@ inline std::optional<LightSample> sample_light(const Emitter& emitter, const Rec
     const EmitterPoint point = emitter.point_at(place, receiver.position);
     const Vec3 away = point.position - receiver.position;
     const float distance2 = glm::dot(away, away);
-    const Vec3 direction = away / std::sqrt(distance2);
+    const float distance = std::sqrt(distance2);
+    const Vec3 direction = away * (1.0F / distance);
     const float cosine = -glm::dot(direction, point.normal);
     if (!(cosine > 0.0F)) return std::nullopt;
-    return LightSample{point.position, direction, square->density(place) * distance2 / (point.area * cosine)};
+    return LightSample{point.position, direction, distance, square->density(place) * distance2 / (point.area * cosine)};
 }
 
 // The density with which sample_light would have chosen the direction of this hit.

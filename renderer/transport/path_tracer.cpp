@@ -110,7 +110,7 @@ void PathTracer::light_vertex(const Vertex& vertex, const Walk& walk, const Wave
         const Light4 value = scattered.value * std::max(wi.z, 0.0F);
         if (!(largest(value) > 0.0F)) return;
         ++light.rays;
-        if (stage_.blocks(sample.shadow_ray(vertex.leave_from))) return;
+        if (stage_.blocks(sample.shadow_ray_from_receiver(vertex.leave_from))) return;
         const float weight = matched ? sample.density / (sample.density + scattered.density) : 1.0F;
         light.layers[i] += walk.throughput * value * (weight * emitters[i].unit_radiance() / sample.density);
     });

@@ -123,6 +123,9 @@ class Renderer {
 
     void trace_pixel(int x, int y, int pass, Counts& counts) {
         const auto pixel = static_cast<std::size_t>(y * rendered_.film.width + x);
+        // The film is larger than any cache: fetch the pixel's lines while its paths are traced.
+        for (const FilmLayer& layer : rendered_.film.layers) __builtin_prefetch(&layer.pixels[pixel], 1);
+        __builtin_prefetch(&rendered_.film.features.albedo[pixel], 1);
         PixelSums sums(stage_.layer_count());
         for (int i = 0; i < pass; ++i) {
             const CameraPath path =
@@ -151,12 +154,13 @@ class Renderer {
         Film& film = rendered_.film;
         const auto all = static_cast<float>(film.samples + pass);
         const float keep = static_cast<float>(film.samples) / all;
+        const float share = 1.0F / all;
         const auto blend = [&](Bands& mean, const Bands& sum) {
-            for (std::size_t b = 0; b < kBandCount; ++b) mean[b] = keep * mean[b] + sum[b] / all;
+            for (std::size_t b = 0; b < kBandCount; ++b) mean[b] = keep * mean[b] + share * sum[b];
         };
         for (std::size_t l = 0; l < film.layers.size(); ++l) blend(film.layers[l].pixels[pixel], sums.layers[l]);
         blend(film.features.albedo[pixel], sums.albedo);
-        film.features.normal[pixel] = keep * film.features.normal[pixel] + sums.normal / all;
+        film.features.normal[pixel] = keep * film.features.normal[pixel] + share * sums.normal;
         film.features.depth_m[pixel] += static_cast<float>(sums.depth);  // a sum until the end
         depth_hits_[pixel] += sums.seen;
     }

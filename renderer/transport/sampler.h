@@ -21,7 +21,7 @@ class Sampler {
 
   private:
     std::uint32_t key_;
-    std::uint32_t sample_;
+    std::uint32_t reversed_sample_;
 };
 
 }  // namespace understudy
