@@ -175,12 +175,12 @@ bool Emitter::can_light(const Vec3& receiver, const Vec3& normal, Response respo
 }
 
 SquareDensity Emitter::never_zero(Lanes lanes) {
-    // The largest by halves: the compiler keeps the order of a plain chain of comparisons.
-    std::array<float, Grid::kLanes> rest = lanes.values;
-    for (std::size_t half = Grid::kLanes / 2; half > 0; half /= 2) {
-        for (std::size_t i = 0; i < half; ++i) rest[i] = rest[i] > rest[i + half] ? rest[i] : rest[i + half];
-    }
-    const float largest = rest[0] > 0.0F ? rest[0] : 1.0F;
+    // As a tree: a chain of comparisons would have to be waited for one by one.
+    const auto& v = lanes.values;
+    const auto more = [](float a, float b) { return a > b ? a : b; };
+    const float strongest =
+        more(more(more(more(v[0], v[1]), more(v[2], v[3])), more(more(v[4], v[5]), more(v[6], v[7]))), v[8]);
+    const float largest = strongest > 0.0F ? strongest : 1.0F;
     const float least = kLeastShare * largest;
     for (float& value : lanes.values) value = value < 0.0F ? largest : (value > least ? value : least);
     std::array<float, kGridPoints> weights{};

@@ -6,6 +6,8 @@
 // meaningful.
 #pragma once
 
+#include <array>
+
 #include "base/turns.h"
 
 namespace understudy {
@@ -25,14 +27,14 @@ struct DiscVector {
     Vec2 direction{1.0F, 0.0F};  // unit
 };
 inline DiscVector square_to_disc_vector(const Vec2& square) {
-    const float a = 2.0F * square.x - 1.0F;
-    const float b = 2.0F * square.y - 1.0F;
-    const bool wide = std::abs(a) > std::abs(b);
-    const float radius = wide ? a : b;
-    const float ratio = radius != 0.0F ? (wide ? b : a) / radius : 0.0F;
+    const std::array<float, 2> place{2.0F * square.x - 1.0F, 2.0F * square.y - 1.0F};
+    const auto upright = static_cast<std::size_t>(std::abs(place[0]) <= std::abs(place[1]));
+    const float radius = place[upright];
+    const float ratio = radius != 0.0F ? place[1 - upright] / radius : 0.0F;
     const Vec2 narrow = narrow_cos_sin(kPi / 4.0F * ratio);
-    const Vec2 direction = wide ? narrow : Vec2(narrow.y, narrow.x);
-    return {std::abs(radius), radius < 0.0F ? -direction : direction};
+    const float side = std::copysign(1.0F, radius);
+    const std::array<float, 2> direction{side * narrow.x, side * narrow.y};
+    return {std::abs(radius), {direction[upright], direction[1 - upright]}};
 }
 
 }  // namespace understudy

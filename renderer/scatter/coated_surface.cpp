@@ -44,29 +44,30 @@ float density_scatter(const CoatedSurface& surface, const Vec3& wo, const Vec3& 
     return mixed_density(surface, wo, wi, glm::normalize(wo + wi));
 }
 
-ScatterValue scatter_value(const CoatedSurface& surface, const Vec3& wo, const Vec3& wi, const Waves& waves) {
+ScatterValue scatter_value(const CoatedSurface& surface, const Approach& from, const Vec3& wi) {
+    const Vec3& wo = from.wo;
     if (!above_horizon(wo) || !above_horizon(wi)) return {};
     const float alpha = surface.alpha();
     const DirectionalAlbedo& coat = surface.coat();
     const Vec3 h = glm::normalize(wo + wi);
-    const float coat_o = coat.at(wo.z);
+    const float coat_o = from.reflected;
     const float fresnel = dielectric_fresnel(std::min(1.0F, glm::dot(wo, h)), surface.index());
     const float distribution = ggx_distribution(h, alpha);
     const float gloss = fresnel * distribution * smith_visibility(wo.z, wi.z, alpha);
     const float through = (1.0F - coat_o) * (1.0F - coat.at(wi.z)) / (kPi * (1.0F - coat.mean()));
     const float share = coat_share(surface, coat_o);
     const float gloss_density = distribution / (2.0F * (wo.z + smith_root(wo.z, alpha)));
-    return {gloss + through * at(surface.base(), waves), share * gloss_density + (1.0F - share) * wi.z / kPi};
+    return {gloss + through * from.colour, share * gloss_density + (1.0F - share) * wi.z / kPi};
 }
 
-std::optional<ScatterSample> sample_scatter(const CoatedSurface& surface, const Vec3& wo, const Waves& waves,
-                                            const Vec3& u) {
+std::optional<ScatterSample> sample_scatter(const CoatedSurface& surface, const Approach& from, const Vec3& u) {
+    const Vec3& wo = from.wo;
     if (!above_horizon(wo)) return std::nullopt;
-    const float share = coat_share(surface, surface.coat().at(wo.z));
+    const float share = coat_share(surface, from.reflected);
     const Vec3 wi =
         u.x < share ? mirror(wo, sample_visible_normal(wo, surface.alpha(), u.y, u.z)) : sample_cosine(u.y, u.z);
     if (!above_horizon(wi)) return std::nullopt;
-    const ScatterValue both = scatter_value(surface, wo, wi, waves);
+    const ScatterValue both = scatter_value(surface, from, wi);
     return ScatterSample{wi, both.value * (wi.z / both.density), both.density, false};
 }
 

@@ -37,11 +37,14 @@ class CoatedSurface {
 
 float density_scatter(const CoatedSurface& surface, const Vec3& wo, const Vec3& wi);
 
-ScatterValue scatter_value(const CoatedSurface& surface, const Vec3& wo, const Vec3& wi, const Waves& waves);
+inline Approach approach(const CoatedSurface& surface, const Vec3& wo, const Waves& waves) {
+    return {wo, at(surface.base(), waves), surface.coat().at(std::max(wo.z, 0.0F))};
+}
+
+ScatterValue scatter_value(const CoatedSurface& surface, const Approach& from, const Vec3& wi);
 
 // u.x chooses between coat and base, u.y and u.z the direction.
-std::optional<ScatterSample> sample_scatter(const CoatedSurface& surface, const Vec3& wo, const Waves& waves,
-                                            const Vec3& u);
+std::optional<ScatterSample> sample_scatter(const CoatedSurface& surface, const Approach& from, const Vec3& u);
 
 // Of light that comes evenly from everywhere.
 inline Light4 albedo(const CoatedSurface& surface, const Waves& waves) {

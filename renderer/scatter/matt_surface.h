@@ -16,17 +16,20 @@ inline float density_scatter(const MattSurface&, const Vec3& wo, const Vec3& wi)
     return above_horizon(wo) && above_horizon(wi) ? wi.z / kPi : 0.0F;
 }
 
-inline ScatterValue scatter_value(const MattSurface& surface, const Vec3& wo, const Vec3& wi, const Waves& waves) {
-    if (!above_horizon(wo) || !above_horizon(wi)) return {};
-    return {at(surface.albedo, waves) / kPi, wi.z / kPi};
+inline Approach approach(const MattSurface& surface, const Vec3& wo, const Waves& waves) {
+    return {wo, at(surface.albedo, waves), 0.0F};
 }
 
-inline std::optional<ScatterSample> sample_scatter(const MattSurface& surface, const Vec3& wo, const Waves& waves,
-                                                   const Vec3& u) {
-    if (!above_horizon(wo)) return std::nullopt;
+inline ScatterValue scatter_value(const MattSurface&, const Approach& from, const Vec3& wi) {
+    if (!above_horizon(from.wo) || !above_horizon(wi)) return {};
+    return {from.colour * (1.0F / kPi), wi.z * (1.0F / kPi)};
+}
+
+inline std::optional<ScatterSample> sample_scatter(const MattSurface&, const Approach& from, const Vec3& u) {
+    if (!above_horizon(from.wo)) return std::nullopt;
     const Vec3 wi = sample_cosine(u.y, u.z);
     if (!above_horizon(wi)) return std::nullopt;
-    return ScatterSample{wi, at(surface.albedo, waves), wi.z / kPi, false};
+    return ScatterSample{wi, from.colour, wi.z / kPi, false};
 }
 
 inline Light4 albedo(const MattSurface& surface, const Waves& waves) { return at(surface.albedo, waves); }

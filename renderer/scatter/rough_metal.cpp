@@ -33,17 +33,18 @@ float density_scatter(const RoughMetal& surface, const Vec3& wo, const Vec3& wi)
     return once * density_gloss(wo, glm::normalize(wo + wi), surface.alpha()) + (1.0F - once) * wi.z / kPi;
 }
 
-ScatterValue scatter_value(const RoughMetal& surface, const Vec3& wo, const Vec3& wi, const Waves& waves) {
+ScatterValue scatter_value(const RoughMetal& surface, const Approach& from, const Vec3& wi) {
+    const Vec3& wo = from.wo;
     if (!above_horizon(wo) || !above_horizon(wi)) return {};
     const float alpha = surface.alpha();
     const DirectionalAlbedo& facets = surface.facets();
     const Vec3 h = glm::normalize(wo + wi);
-    const Light4 normal = at(surface.reflectance(), waves);
+    const Light4& normal = from.colour;
     const Light4 fresnel = normal + (1.0F - normal) * schlick_weight(std::min(1.0F, glm::dot(wo, h)));
     const float distribution = ggx_distribution(h, alpha);
     ScatterValue result;
     result.value = fresnel * (distribution * smith_visibility(wo.z, wi.z, alpha));
-    const float once = facets.at(wo.z);
+    const float once = from.reflected;
     const float loss = 1.0F - facets.mean();
     if (loss > kLeastLoss) {
         const float repeated = (1.0F - once) * (1.0F - facets.at(wi.z)) / (kPi * loss);
@@ -54,13 +55,13 @@ ScatterValue scatter_value(const RoughMetal& surface, const Vec3& wo, const Vec3
     return result;
 }
 
-std::optional<ScatterSample> sample_scatter(const RoughMetal& surface, const Vec3& wo, const Waves& waves,
-                                            const Vec3& u) {
+std::optional<ScatterSample> sample_scatter(const RoughMetal& surface, const Approach& from, const Vec3& u) {
+    const Vec3& wo = from.wo;
     if (!above_horizon(wo)) return std::nullopt;
-    const bool once = u.x < surface.facets().at(wo.z);
+    const bool once = u.x < from.reflected;
     const Vec3 wi = once ? mirror(wo, sample_visible_normal(wo, surface.alpha(), u.y, u.z)) : sample_cosine(u.y, u.z);
     if (!above_horizon(wi)) return std::nullopt;
-    const ScatterValue both = scatter_value(surface, wo, wi, waves);
+    const ScatterValue both = scatter_value(surface, from, wi);
     return ScatterSample{wi, both.value * (wi.z / both.density), both.density, false};
 }
 

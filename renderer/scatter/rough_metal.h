@@ -31,11 +31,14 @@ class RoughMetal {
 
 float density_scatter(const RoughMetal& surface, const Vec3& wo, const Vec3& wi);
 
-ScatterValue scatter_value(const RoughMetal& surface, const Vec3& wo, const Vec3& wi, const Waves& waves);
+inline Approach approach(const RoughMetal& surface, const Vec3& wo, const Waves& waves) {
+    return {wo, at(surface.reflectance(), waves), surface.facets().at(std::max(wo.z, 0.0F))};
+}
+
+ScatterValue scatter_value(const RoughMetal& surface, const Approach& from, const Vec3& wi);
 
 // u.x chooses between the first reflection and the repeated ones, u.y and u.z the direction.
-std::optional<ScatterSample> sample_scatter(const RoughMetal& surface, const Vec3& wo, const Waves& waves,
-                                            const Vec3& u);
+std::optional<ScatterSample> sample_scatter(const RoughMetal& surface, const Approach& from, const Vec3& u);
 
 // Of light that comes evenly from everywhere, the Fresnel term taken at its mean.
 Light4 albedo(const RoughMetal& surface, const Waves& waves);

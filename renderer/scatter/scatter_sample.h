@@ -6,6 +6,13 @@
 
 namespace understudy {
 
+// A surface as one path comes to it: what is the same for every direction that it may go on in.
+struct Approach {
+    Vec3 wo;                 // local
+    Light4 colour{0.0F};     // of the base or the metal, at the path's wavelengths
+    float reflected = 0.0F;  // by the coat or the facets, of what comes from wo
+};
+
 struct ScatterSample {
     Vec3 wi;
     Light4 weight;         // value times cosine over density

@@ -25,9 +25,17 @@ decltype(auto) visit_surface(const Surface& surface, const Visitor& visitor) {
     return visitor(*std::get_if<RoughMetal>(&surface));
 }
 
+// What serves every question about one wo.
+inline Approach approach(const Surface& surface, const Vec3& wo, const Waves& waves) {
+    return visit_surface(surface, [&](const auto& kind) { return approach(kind, wo, waves); });
+}
+
 // 1/sr, WITHOUT the cosine, and the solid-angle density of wi.
+inline ScatterValue scatter_value(const Surface& surface, const Approach& from, const Vec3& wi) {
+    return visit_surface(surface, [&](const auto& kind) { return scatter_value(kind, from, wi); });
+}
 inline ScatterValue scatter_value(const Surface& surface, const Vec3& wo, const Vec3& wi, const Waves& waves) {
-    return visit_surface(surface, [&](const auto& kind) { return scatter_value(kind, wo, wi, waves); });
+    return scatter_value(surface, approach(surface, wo, waves), wi);
 }
 
 // 1/sr, WITHOUT the cosine.
@@ -43,9 +51,12 @@ inline float density_scatter(const Surface& surface, const Vec3& wo, const Vec3&
 
 // u in [0, 1)³: u.x chooses the lobe, u.y and u.z the direction. None: the sample fell below the horizon and carries
 // nothing; the path ends there without bias.
+inline std::optional<ScatterSample> sample_scatter(const Surface& surface, const Approach& from, const Vec3& u) {
+    return visit_surface(surface, [&](const auto& kind) { return sample_scatter(kind, from, u); });
+}
 inline std::optional<ScatterSample> sample_scatter(const Surface& surface, const Vec3& wo, const Waves& waves,
                                                    const Vec3& u) {
-    return visit_surface(surface, [&](const auto& kind) { return sample_scatter(kind, wo, waves, u); });
+    return sample_scatter(surface, approach(surface, wo, waves), u);
 }
 
 // The share of even light from everywhere that comes back: the denoiser's colour layer.

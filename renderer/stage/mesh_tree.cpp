@@ -62,6 +62,9 @@ Vec3 lifted_origin(const Vec3& point, const std::array<Vec3, 3>& corners, const 
 MeshTree::MeshTree(const SitterMesh& mesh) : inside_(std::make_unique<Inside>()) {
     for (std::size_t i = 0; i < mesh.positions.size(); ++i) {
         inside_->corners.push_back({mesh.positions[i], mesh.normals[i]});
+        constexpr float kHair = 1e-4F;
+        low_ = glm::min(low_, mesh.positions[i] - kHair);
+        high_ = glm::max(high_, mesh.positions[i] + kHair);
     }
     for (std::size_t i = 0; i < mesh.triangles.size(); ++i) {
         inside_->triangles.push_back({mesh.triangles[i], mesh.zones[i]});

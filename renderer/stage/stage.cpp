@@ -151,7 +151,9 @@ std::optional<Hit> Stage::intersect(const Ray& ray) const {
     if (mesh_) {
         Ray shortened = ray;
         shortened.far = std::min(ray.far, nearest.distance);
-        if (const auto met = mesh_->intersect(shortened)) return sitter_hit(ray, *met);
+        if (mesh_->may_meet(shortened)) {
+            if (const auto met = mesh_->intersect(shortened)) return sitter_hit(ray, *met);
+        }
     }
     if (nearest.distance == kInfinity) return std::nullopt;
     return analytic_hit(ray, nearest);
@@ -170,7 +172,7 @@ bool Stage::blocks(const Ray& ray) const {
     }
     Candidate ball;
     meet_ball(ray, ball);
-    return ball.distance < kInfinity || (mesh_ && mesh_->blocks(ray));
+    return ball.distance < kInfinity || (mesh_ && mesh_->may_meet(ray) && mesh_->blocks(ray));
 }
 
 std::optional<std::string> Stage::blocker(const Ray& ray) const {

@@ -2,6 +2,7 @@
 
 #include <algorithm>
 
+#include "kit/square_maps.h"
 #include "scatter/fresnel.h"
 #include "transport/dimensions.h"
 #include "transport/light_sample.h"
@@ -76,9 +77,10 @@ void PathTracer::follow(Walk walk, const Waves& waves, const Sampler& sampler, P
             sight = nullptr;
         }
         const Frame frame = Frame::around(hit->shading);
-        const Vertex vertex{hit->leave_from, frame, frame.to_local(-walk.ray.direction), hit->surface};
-        light_vertex(vertex, walk, waves, sampler, light);
-        if (!scatter_at(walk, vertex, waves, sampler)) return;
+        const Vertex vertex{hit->leave_from, frame, hit->surface,
+                            approach(*hit->surface, frame.to_local(-walk.ray.direction), waves)};
+        light_vertex(vertex, walk, sampler, light);
+        if (!scatter_at(walk, vertex, sampler)) return;
     }
 }
 
@@ -99,14 +101,13 @@ void PathTracer::meet_emitter(const Walk& walk, const Hit& hit, PathLight& light
     light.layers[hit.index] += walk.throughput * (weight * emitter.unit_radiance());
 }
 
-void PathTracer::light_vertex(const Vertex& vertex, const Walk& walk, const Waves& waves, const Sampler& sampler,
-                              PathLight& light) const {
+void PathTracer::light_vertex(const Vertex& vertex, const Walk& walk, const Sampler& sampler, PathLight& light) const {
     const bool matched = wants_mis(*vertex.surface);
     const auto& emitters = stage_.emitters();
     const Receiver receiver{vertex.leave_from, vertex.frame.normal, Response::kFlat};
     sample_every_light(emitters, receiver, sampler, walk.vertex, [&](std::size_t i, const LightSample& sample) {
         const Vec3 wi = vertex.frame.to_local(sample.direction);
-        const ScatterValue scattered = scatter_value(*vertex.surface, vertex.wo, wi, waves);
+        const ScatterValue scattered = scatter_value(*vertex.surface, vertex.from, wi);
         const Light4 value = scattered.value * std::max(wi.z, 0.0F);
         if (!(largest(value) > 0.0F)) return;
         ++light.rays;
@@ -116,9 +117,9 @@ void PathTracer::light_vertex(const Vertex& vertex, const Walk& walk, const Wave
     });
 }
 
-bool PathTracer::scatter_at(Walk& walk, const Vertex& vertex, const Waves& waves, const Sampler& sampler) const {
+bool PathTracer::scatter_at(Walk& walk, const Vertex& vertex, const Sampler& sampler) const {
     const Vec4 numbers = sampler.group(dimension_of_scatter(walk.vertex));
-    const auto sample = sample_scatter(*vertex.surface, vertex.wo, waves, Vec3(numbers.x, numbers.y, numbers.z));
+    const auto sample = sample_scatter(*vertex.surface, vertex.from, Vec3(numbers.x, numbers.y, numbers.z));
     if (!sample) return false;
     walk.throughput *= sample->weight;
     if (!survives(walk, numbers.w)) return false;
@@ -208,14 +209,22 @@ bool PathTracer::scatter_at_iris(Walk& walk, const Eye& eye, const IrisHit& iris
 }
 
 void PathTracer::gather(const Gathering& place, const Waves& waves, const Sampler& sampler, PathLight& light) const {
+    const Frame frame = Frame::around(place.normal);
+    Vec3 position = place.position;
+    if (place.radius > 0.0F) {
+        const Vec4 numbers = sampler.group(kFilmAndLens);
+        const DiscPoint disc = square_to_disc({numbers.x, numbers.y});
+        position += place.radius * disc.radius *
+                    (std::cos(disc.angle) * frame.tangent + std::sin(disc.angle) * frame.bitangent);
+    }
     const auto start = [&](const Vec3& direction) -> std::optional<Vec3> {
-        if (place.behind_cornea == nullptr) return place.position;
-        const auto out = leave_through_cornea(*place.behind_cornea, place.position, direction);
+        if (place.behind_cornea == nullptr) return position;
+        const auto out = leave_through_cornea(*place.behind_cornea, position, direction);
         if (!out) return std::nullopt;
         return out->position + kLeaveOff * out->normal;
     };
     const auto& emitters = stage_.emitters();
-    const Receiver receiver{place.position, place.normal, place.response};
+    const Receiver receiver{position, place.normal, place.response};
     sample_every_light(emitters, receiver, sampler, 0, [&](std::size_t i, const LightSample& sample) {
         const auto from = start(sample.direction);
         if (!from) return;
@@ -228,7 +237,7 @@ void PathTracer::gather(const Gathering& place, const Waves& waves, const Sample
     const Vec4 scatter = sampler.group(dimension_of_scatter(0));
     const bool flat = place.response == Response::kFlat;
     const Vec3 local = flat ? sample_cosine(scatter.y, scatter.z) : sample_dome(scatter.y, scatter.z);
-    const Vec3 direction = Frame::around(place.normal).to_world(local);
+    const Vec3 direction = frame.to_world(local);
     const auto from = start(direction);
     if (!from) return;
     Walk walk;

@@ -25,6 +25,7 @@ struct Gathering {
     Vec3 position{0.0F};
     Vec3 normal{0.0F, 0.0F, 1.0F};
     Response response = Response::kFlat;
+    float radius = 0.0F;  // of the disc round it that the reading is averaged over; 0: a point
     const Eye* behind_cornea =
         nullptr;  // the place lies on this eye's iris plane; the cornea itself takes nothing away
 };
@@ -57,21 +58,20 @@ class PathTracer {
     struct Vertex {
         Vec3 leave_from;
         Frame frame;
-        Vec3 wo;  // local
         const Surface* surface;
+        Approach from;
     };
 
     void follow(Walk walk, const Waves& waves, const Sampler& sampler, PathLight& light, FirstSight* sight) const;
     void meet_emitter(const Walk& walk, const Hit& hit, PathLight& light) const;
     void meet_ambient(Walk& walk, PathLight& light) const;
-    void light_vertex(const Vertex& vertex, const Walk& walk, const Waves& waves, const Sampler& sampler,
-                      PathLight& light) const;
+    void light_vertex(const Vertex& vertex, const Walk& walk, const Sampler& sampler, PathLight& light) const;
     // Both ways on from a cornea; the walk goes on with the one through it. False: nothing is left to follow.
     bool cross_cornea(Walk& walk, const Hit& hit, const Waves& waves, const Sampler& sampler, PathLight& light,
                       FirstSight* sight) const;
     bool scatter_at_iris(Walk& walk, const Eye& eye, const IrisHit& iris, const Waves& waves, const Sampler& sampler,
                          PathLight& light) const;
-    bool scatter_at(Walk& walk, const Vertex& vertex, const Waves& waves, const Sampler& sampler) const;
+    bool scatter_at(Walk& walk, const Vertex& vertex, const Sampler& sampler) const;
     bool survives(Walk& walk, float u) const;
 
     const Stage& stage_;

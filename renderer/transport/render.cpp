@@ -121,11 +121,23 @@ class Renderer {
         return counts;
     }
 
+    void fetch(std::size_t pixel) const {
+        const auto both_ends = [](const Bands& bands) {
+            __builtin_prefetch(&bands.front(), 1);
+            __builtin_prefetch(&bands.back(), 1);
+        };
+        const Film& film = rendered_.film;
+        for (const FilmLayer& layer : film.layers) both_ends(layer.pixels[pixel]);
+        both_ends(film.features.albedo[pixel]);
+        __builtin_prefetch(&film.features.normal[pixel], 1);
+        __builtin_prefetch(&film.features.depth_m[pixel], 1);
+        __builtin_prefetch(&depth_hits_[pixel], 1);
+    }
+
     void trace_pixel(int x, int y, int pass, Counts& counts) {
         const auto pixel = static_cast<std::size_t>(y * rendered_.film.width + x);
         // The film is larger than any cache: fetch the pixel's lines while its paths are traced.
-        for (const FilmLayer& layer : rendered_.film.layers) __builtin_prefetch(&layer.pixels[pixel], 1);
-        __builtin_prefetch(&rendered_.film.features.albedo[pixel], 1);
+        fetch(pixel);
         PixelSums sums(stage_.layer_count());
         for (int i = 0; i < pass; ++i) {
             const CameraPath path =
@@ -156,7 +168,9 @@ class Renderer {
         const float keep = static_cast<float>(film.samples) / all;
         const float share = 1.0F / all;
         const auto blend = [&](Bands& mean, const Bands& sum) {
-            for (std::size_t b = 0; b < kBandCount; ++b) mean[b] = keep * mean[b] + share * sum[b];
+            Bands blended;  // apart from both, so that the compiler may take all bands at once
+            for (std::size_t b = 0; b < kBandCount; ++b) blended[b] = keep * mean[b] + share * sum[b];
+            mean = blended;
         };
         for (std::size_t l = 0; l < film.layers.size(); ++l) blend(film.layers[l].pixels[pixel], sums.layers[l]);
         blend(film.features.albedo[pixel], sums.albedo);
