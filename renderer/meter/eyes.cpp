@@ -15,7 +15,8 @@ std::vector<EyeReading> read_eyes(const Stage& stage, const std::vector<Bands>& 
     std::vector<EyeReading> readings;
     for (std::size_t i = 0; i < stage.eyes().size(); ++i) {
         const Eye& eye = stage.eyes()[i];
-        const Gathering place{Vec3(iris_centre(eye)), Vec3(eye.axis), Response::kFlat, &eye};
+        const Gathering place{Vec3(iris_centre(eye)), Vec3(eye.axis), Response::kFlat, static_cast<float>(kIrisRadius),
+                              &eye};
         const Gathered gathered = gather_light(stage, place, weights, {0.005, 1e-4 * cheek_lxs});
         EyeReading reading;
         reading.eye = eye_name(i);

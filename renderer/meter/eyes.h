@@ -19,8 +19,10 @@ EyeVerdict eye_verdict(double share_of_cheek);
 
 inline const char* eye_name(std::size_t index) { return index == 0 ? "camera-left" : "camera-right"; }
 
-// Exposure on each iris plane, the receptor along the eye's axis, seen past brow, lids and nose but as if the cornea
-// were not there. cheek_lxs: the brighter cheek's exposure, not positive when there is none to compare with.
+// Exposure on each iris, the mean over its whole disc, the receptor along the eye's axis, seen past brow, lids and nose
+// but as if the cornea were not there. (The middle alone would go dark under a light that still lights the lower half,
+// which in a real eye the cornea bends up to the middle.) cheek_lxs: the brighter cheek's exposure, not positive when
+// there is none to compare with.
 std::vector<EyeReading> read_eyes(const Stage& stage, const std::vector<Bands>& weights, double cheek_lxs);
 
 }  // namespace understudy

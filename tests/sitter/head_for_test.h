@@ -33,8 +33,7 @@ inline HeadPointer loaded(const SitterSettings& settings) {
     if (head) return *head;
     for (const auto& problem : head.problems()) ADD_FAILURE() << problem.text;
     ADD_FAILURE() << "to make the head: assets/fetch_head.sh " << UNDERSTUDY_BUILD_DIR << " && " << UNDERSTUDY_BUILD_DIR
-                  << "/renderer/sitter/prepare_head " << UNDERSTUDY_BUILD_DIR << "/head/package "
-                  << test_library().head_mesh.string();
+                  << "/prepare_head " << UNDERSTUDY_BUILD_DIR << "/head/package " << test_library().head_mesh.string();
     return nullptr;
 }
 
