@@ -36,7 +36,9 @@ struct LightSample {
 };
 
 // None when the sampled point turns its dark side to the receiver, or nothing of the light can reach it.
-inline std::optional<LightSample> sample_light(const Emitter& emitter, const Receiver& receiver, const Vec2& u) {
+// Always inlined: as a call it would hand its result over in memory.
+[[gnu::always_inline]] inline std::optional<LightSample> sample_light(const Emitter& emitter, const Receiver& receiver,
+                                                                      const Vec2& u) {
     const auto square = emitter.density_for(receiver.position, receiver.normal, receiver.response);
     if (!square) return std::nullopt;
     const Vec2 place = square->sample(u);
