@@ -42,7 +42,10 @@ class Head {
 
 namespace {
 
-// The front of the package's eyeball is where ours has its cornea.
+// The package's eyeball is larger and flatter than a real one, and its lids were made for it. Ours stands a little
+// before the front of that one, so that the lids lie round it and do not hang over it like a blind.
+constexpr double kEyeForward = 0.0016;
+
 Double3 eye_centre(const EyeMarks& marks, const std::vector<Double3>& positions) {
     Double3 low = positions[marks.eyeball.front()];
     Double3 high = low;
@@ -50,7 +53,7 @@ Double3 eye_centre(const EyeMarks& marks, const std::vector<Double3>& positions)
         low = glm::min(low, positions[v]);
         high = glm::max(high, positions[v]);
     }
-    return {0.5 * (low.x + high.x), 0.5 * (low.y + high.y), high.z - kApexAhead};
+    return {0.5 * (low.x + high.x), 0.5 * (low.y + high.y), high.z - kApexAhead + kEyeForward};
 }
 
 Double3 chest_of(const SkinnedMesh& mesh, const Double3& face) {

@@ -108,7 +108,7 @@ TEST_P(Eyes, FarFromASideStripAreDarkUntilTheHeadTurns) {
 
 // A large light high overhead leaves both eyes dark until the chin comes up (common practice, no source).
 TEST_P(Eyes, UnderAnOverheadLightAreDarkUntilTheChinComesUp) {
-    const std::string overhead = "modifier = \"octa-120\"\nangle = 0\nelevation = 75\ndistance = 1.3\n";
+    const std::string overhead = "modifier = \"octa-120\"\nangle = 0\nelevation = 80\ndistance = 1.3\n";
     const MeterReport straight = metered(head(GetParam(), "", overhead));
     const MeterReport raised = metered(head(GetParam(), "chin = 45\ngaze = [0, 0]\n", overhead));
     for (const std::size_t eye : {std::size_t{0}, std::size_t{1}}) {
