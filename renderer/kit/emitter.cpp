@@ -14,7 +14,8 @@ constexpr float kLeastShare = 0.02F;
 constexpr std::size_t kGridPoints = 9;
 
 Vec2 grid_square(std::size_t index) {
-    return {0.5F * static_cast<float>(index % 3), 0.5F * static_cast<float>(index / 3)};
+    const std::size_t row = index / 3;
+    return {0.5F * static_cast<float>(index % 3), 0.5F * static_cast<float>(row)};
 }
 
 template <class... Cases>

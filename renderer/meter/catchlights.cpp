@@ -93,8 +93,8 @@ class EyeMirror {
     void measure_visible(const Mirrored& thing, Catchlight& image) const {
         std::map<std::string, int> counts;
         for (int i = 0; i < kGrid * kGrid; ++i) {
-            const Vec2 square((static_cast<float>(i % kGrid) + 0.5F) / kGrid,
-                              (static_cast<float>(i / kGrid) + 0.5F) / kGrid);
+            const int row = i / kGrid;
+            const Vec2 square((static_cast<float>(i % kGrid) + 0.5F) / kGrid, (static_cast<float>(row) + 0.5F) / kGrid);
             ++counts[hidden_by(thing.point_at(square))];
         }
         image.visible = static_cast<double>(counts[""]) / (kGrid * kGrid);

@@ -68,8 +68,8 @@ class DirectionalAlbedo {
 
     // With μ = s²: 4 ∫ E(s) s³ ds, by Gauss's rule of three points, exact for the fourth-degree integrand.
     float cosine_weighted_mean() const {
-        constexpr double kPlaces[3] = {0.1127016653792583, 0.5, 0.8872983346207417};
-        constexpr double kWeights[3] = {5.0 / 18.0, 8.0 / 18.0, 5.0 / 18.0};
+        constexpr std::array<double, 3> kPlaces = {0.1127016653792583, 0.5, 0.8872983346207417};
+        constexpr std::array<double, 3> kWeights = {5.0 / 18.0, 8.0 / 18.0, 5.0 / 18.0};
         const double step = 1.0 / static_cast<double>(kCount - 1);
         double sum = 0.0;
         for (std::size_t i = 0; i + 1 < kCount; ++i) {

@@ -208,7 +208,8 @@ Problems Stage::problems_with(const Studio& studio) const {
     for (std::size_t i = 0; i < emitters_.size(); ++i) {
         bool inside = false;
         for (int k = 0; k < 9; ++k) {
-            const Vec2 square(0.5F * static_cast<float>(k % 3), 0.5F * static_cast<float>(k / 3));
+            const int row = k / 3;
+            const Vec2 square(0.5F * static_cast<float>(k % 3), 0.5F * static_cast<float>(row));
             inside = inside || encloses(emitters_[i].point_at(square, Vec3(studio.points.camera)).position);
         }
         if (!inside && !encloses(emitters_[i].centre())) continue;

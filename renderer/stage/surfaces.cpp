@@ -32,7 +32,7 @@ Surface board_surface(const Finish& finish) {
 std::vector<Surface> zone_surfaces(const Sitter& sitter) {
     const CoatedSurface skin(skin_albedo(sitter.melanin, sitter.blood), kSkinIndex, kSkinRoughness);
     std::vector<Surface> surfaces(static_cast<std::size_t>(Zone::kCount), skin);
-    const auto set = [&](Zone zone, Surface surface) { surfaces[static_cast<std::size_t>(zone)] = std::move(surface); };
+    const auto set = [&](Zone zone, const Surface& surface) { surfaces[static_cast<std::size_t>(zone)] = surface; };
     set(Zone::kLips, CoatedSurface(skin_albedo(kLipMelanin * sitter.melanin, std::min(0.2, kLipBlood * sitter.blood)),
                                    kSkinIndex, kLipRoughness));
     set(Zone::kMouth, MattSurface{skin_albedo(0.01, 0.15) * kMouthReflectance});

@@ -147,7 +147,7 @@ bool PathTracer::cross_cornea(Walk& walk, const Hit& hit, const Waves& waves, co
                               FirstSight* sight) const {
     const Vec3 back = -walk.ray.direction;
     const float cosine = glm::dot(back, hit.geometric);
-    const float index = static_cast<float>(kCorneaIndex);
+    const auto index = static_cast<float>(kCorneaIndex);
     const float reflected = dielectric_fresnel(cosine, index);
 
     Walk mirror = walk;

@@ -47,8 +47,8 @@ bool finite(const PathLight& light, std::size_t layers) {
 
 class Renderer {
   public:
-    Renderer(const Studio& studio, const Stage& stage, const RenderOptions& options)
-        : stage_(stage), camera_(studio), tracer_(stage), options_(options) {
+    Renderer(const Studio& studio, const Stage& stage, RenderOptions options)
+        : stage_(stage), camera_(studio), tracer_(stage), options_(std::move(options)) {
         Film& film = rendered_.film;
         film.width = studio.setup.picture.width;
         film.height = studio.setup.picture.height;
@@ -136,7 +136,8 @@ class Renderer {
     }
 
     void trace_pixel(int x, int y, int pass, Counts& counts) {
-        const auto pixel = static_cast<std::size_t>(y * rendered_.film.width + x);
+        const auto pixel =
+            static_cast<std::size_t>(y) * static_cast<std::size_t>(rendered_.film.width) + static_cast<std::size_t>(x);
         // The film is larger than any cache: fetch the pixel's lines while its paths are traced.
         fetch(pixel);
         PixelSums sums(stage_.layer_count());
