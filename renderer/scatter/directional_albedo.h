@@ -75,7 +75,7 @@ class DirectionalAlbedo {
         for (std::size_t i = 0; i + 1 < kCount; ++i) {
             const auto a = static_cast<double>(values_[i]);
             const auto b = static_cast<double>(values_[i + 1]);
-            for (int k = 0; k < 3; ++k) {
+            for (std::size_t k = 0; k < kPlaces.size(); ++k) {
                 const double root = step * (static_cast<double>(i) + kPlaces[k]);
                 sum += kWeights[k] * (a + kPlaces[k] * (b - a)) * root * root * root;
             }

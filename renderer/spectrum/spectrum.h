@@ -67,6 +67,7 @@ inline Spectrum operator+(Spectrum a, const Spectrum& b) { return a += b; }
 inline Spectrum operator*(Spectrum a, float factor) { return a *= factor; }
 
 // ∫ of the tabulated function between two wavelengths (nm), exact for the piecewise linear function; per nm times nm.
-double integral(const Spectrum& spectrum, double from_nm = double{kShortestWave}, double to_nm = double{kLongestWave});
+double integral(const Spectrum& spectrum, double from_nm = static_cast<double>(kShortestWave),
+                double to_nm = static_cast<double>(kLongestWave));
 
 }  // namespace understudy
