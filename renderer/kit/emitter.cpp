@@ -56,11 +56,11 @@ Emitter::Emitter(const ModifierShape& shape, const PlacedFront& front)
                shape);
     if (kind_ == Kind::kSphere) {
         reach_ = radius_;
-        unit_radiance_ = 1.0F / (kPi * 4.0F * kPi * radius_ * radius_);
+        even_radiance_ = 1.0F / (kPi * 4.0F * kPi * radius_ * radius_);
         return;
     }
     // A dome lets out through its rim what its whole hollow side gives: as much as a disc of the rim's size would.
-    unit_radiance_ = 1.0F / (kPi * flat_.area());
+    even_radiance_ = 1.0F / (kPi * flat_.area());
     reach_ = std::max(flat_.reach(), cap_height_);
     for (std::size_t i = 0; i < kGridPoints; ++i) grid_.set(i, point_at(grid_square(i), centre_));
 }

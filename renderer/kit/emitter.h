@@ -46,8 +46,13 @@ class Emitter {
   public:
     Emitter(const ModifierShape& shape, const PlacedFront& front);
 
-    // Radiance for 1 lm of light out of the modifier: 1/(sr·m²).
-    float unit_radiance() const { return unit_radiance_; }
+    // Radiance for 1 lm of light out of the modifier, 1/(sr·m²), of a luminous point (in the studio) in a unit
+    // direction away from it, on the luminous side.
+    float radiance([[maybe_unused]] const Vec3& point, [[maybe_unused]] const Vec3& direction) const {
+        return even_radiance_;
+    }
+    // What it would be were it the same everywhere and in every direction.
+    float even_radiance() const { return even_radiance_; }
     const Vec3& centre() const { return centre_; }
     const Vec3& axis() const { return axis_; }
 
@@ -108,7 +113,7 @@ class Emitter {
     Vec3 ball_centre_{0.0F};   // of that sphere
     float cap_height_ = 0.0F;  // the dome's depth
     float reach_ = 0.0F;       // farthest luminous point from the centre
-    float unit_radiance_ = 0.0F;
+    float even_radiance_ = 0.0F;
     // Nine points and normals side by side, so that the compiler can handle them in one vector.
     struct Grid {
         static constexpr std::size_t kLanes = 16;

@@ -158,7 +158,7 @@ double brightest_light(const Stage& stage, const LitStudio& lit) {
     double brightest = 0.0;
     for (std::size_t i = 0; i < stage.emitters().size(); ++i) {
         brightest = std::max(brightest,
-                             lit.layers[i].exposure_power * static_cast<double>(stage.emitters()[i].unit_radiance()));
+                             lit.layers[i].exposure_power * static_cast<double>(stage.emitters()[i].even_radiance()));
     }
     return brightest;
 }

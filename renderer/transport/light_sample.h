@@ -19,7 +19,8 @@ struct LightSample {
     Vec3 point{0.0F};
     Vec3 direction{0.0F};  // unit, from the receiver
     float distance = 0.0F;
-    float density = 0.0F;  // per unit solid angle at the receiver
+    float density = 0.0F;   // per unit solid angle at the receiver
+    float radiance = 0.0F;  // of the light toward the receiver, per lumen: 1/(sr·m²)
 
     // Shadow rays stop short of the light's own surface.
     static constexpr float kShort = 1e-4F;
@@ -49,7 +50,8 @@ struct LightSample {
     const Vec3 direction = away * (1.0F / distance);
     const float cosine = -glm::dot(direction, point.normal);
     if (!(cosine > 0.0F)) return std::nullopt;
-    return LightSample{point.position, direction, distance, square->density(place) * distance2 / (point.area * cosine)};
+    return LightSample{point.position, direction, distance, square->density(place) * distance2 / (point.area * cosine),
+                       emitter.radiance(point.position, -direction)};
 }
 
 // The density with which sample_light would have chosen the direction of this hit.

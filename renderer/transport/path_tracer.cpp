@@ -98,7 +98,7 @@ void PathTracer::meet_emitter(const Walk& walk, const Hit& hit, PathLight& light
         const float other = light_density(emitter, {walk.left_from, walk.left_normal, Response::kFlat}, hit);
         weight = walk.density / (walk.density + other);
     }
-    light.layers[hit.index] += walk.throughput * (weight * emitter.unit_radiance());
+    light.layers[hit.index] += walk.throughput * (weight * emitter.radiance(hit.position, -walk.ray.direction));
 }
 
 void PathTracer::light_vertex(const Vertex& vertex, const Walk& walk, const Sampler& sampler, PathLight& light) const {
@@ -113,7 +113,7 @@ void PathTracer::light_vertex(const Vertex& vertex, const Walk& walk, const Samp
         ++light.rays;
         if (stage_.blocks(sample.shadow_ray_from_receiver(vertex.leave_from))) return;
         const float weight = matched ? sample.density / (sample.density + scattered.density) : 1.0F;
-        light.layers[i] += walk.throughput * value * (weight * emitters[i].unit_radiance() / sample.density);
+        light.layers[i] += walk.throughput * value * (weight * sample.radiance / sample.density);
     });
 }
 
@@ -191,8 +191,8 @@ bool PathTracer::scatter_at_iris(Walk& walk, const Eye& eye, const IrisHit& iris
         if (!(cosine > 0.0F) || !out) return;
         ++light.rays;
         if (stage_.blocks(sample.shadow_ray(out->position + kLeaveOff * out->normal))) return;
-        light.layers[i] += walk.throughput * colour *
-                           (cosine / kPi * out->transmittance * emitters[i].unit_radiance() / sample.density);
+        light.layers[i] +=
+            walk.throughput * colour * (cosine / kPi * out->transmittance * sample.radiance / sample.density);
     });
 
     const Vec4 scatter = sampler.group(dimension_of_scatter(walk.vertex));
@@ -231,7 +231,7 @@ void PathTracer::gather(const Gathering& place, const Waves& waves, const Sample
         ++light.rays;
         if (stage_.blocks(sample.shadow_ray(*from))) return;
         const float response = response_to(place.response, glm::dot(sample.direction, place.normal));
-        light.layers[i] += Light4(response * emitters[i].unit_radiance() / sample.density);
+        light.layers[i] += Light4(response * sample.radiance / sample.density);
     });
 
     const Vec4 scatter = sampler.group(dimension_of_scatter(0));

@@ -27,7 +27,7 @@ TEST(Flux, AFrontOfOneLumenGivesOneLumen) {
                     height * front.axis + across * std::cos(turn) * front.right + across * std::sin(turn) * front.up;
                 const double lx =
                     irradiance_of(emitter, Vec3(front.centre + kRadius * out), Vec3(-out), Response::kFlat, 24).mean *
-                    static_cast<double>(emitter.unit_radiance());
+                    static_cast<double>(emitter.even_radiance());
                 flux += lx * 4.0 * kPiDouble * kRadius * kRadius / (kBands * kTurns);
             }
         }

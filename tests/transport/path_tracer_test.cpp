@@ -164,7 +164,7 @@ void expect_the_surfaces_own_way(const Stage& stage, const Ray& ray) {
             if (!way) continue;
             const auto met = stage.intersect({hit->leave_from, frame.to_world(way->wi)});
             if (met && met->luminous) {
-                plain += average(way->weight) * static_cast<double>(stage.emitters()[0].unit_radiance()) / 1024.0;
+                plain += average(way->weight) * static_cast<double>(stage.emitters()[0].even_radiance()) / 1024.0;
             }
         }
         both.push_back(sum);
