@@ -104,7 +104,7 @@ HeadChoice read_head(TableReader& table, const Library& library, const std::file
 
 // Skin is what a head has; a ball's reflectance is fixed.
 void refuse_skin(TableReader& table) {
-    const std::string head = table.is_text("head") ? *table.text("head") : "";
+    const std::string head = table.is_text("head") ? table.text("head").value_or("") : "";
     if (head != "ball" && head != "none") {
         return;
     }
