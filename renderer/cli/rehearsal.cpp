@@ -6,7 +6,7 @@ namespace understudy {
 
 Library own_library() {
     const std::filesystem::path assets = UNDERSTUDY_ASSETS_DIR;
-    return {assets / "kit", assets / "heads", UNDERSTUDY_HEAD_DIR};
+    return {assets / "kit", assets / "heads", UNDERSTUDY_HEAD_DIR, UNDERSTUDY_CACHE_DIR};
 }
 
 Expected<Rehearsal> open_rehearsal(const std::filesystem::path& scene) {

@@ -62,7 +62,7 @@ Expected<LitStudio> set_powers(const Studio& studio, const Stage& nobody) {
             }
             power = *wanted / per_lumen;
         } else if (const auto* energy = std::get_if<PowerFromEnergy>(&light.power)) {
-            power = luminous_energy(energy->joules, light.modifier.efficiency);
+            power = luminous_energy(energy->joules, studio.modifiers[i].efficiency);
         } else {
             const double lumens = std::get<PowerFromFlux>(light.power).lumens;
             power = flash ? lumens : lumens * exposure.shutter_s;
@@ -72,7 +72,7 @@ Expected<LitStudio> set_powers(const Studio& studio, const Stage& nobody) {
         told.light = light.name;
         told.flash = flash;
         told.lumens = flash ? power : power / exposure.shutter_s;
-        told.energy_j = flash ? joules_for(power, light.modifier.efficiency) : 0.0;
+        told.energy_j = flash ? joules_for(power, studio.modifiers[i].efficiency) : 0.0;
         told.f_number = f_number_of_exposure(power * per_lumen, exposure.iso, kIncidentFlat);
         lit.powers.push_back(told);
         lit.layers.push_back({light.name, power, spectrum});

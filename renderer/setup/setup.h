@@ -250,6 +250,7 @@ struct Library {
     std::filesystem::path kit;        // *.toml, one modifier each
     std::filesystem::path heads;      // *.toml, one head's shape amounts each
     std::filesystem::path head_mesh;  // the folder that the asset step wrote: mesh, shapes, rig
+    std::filesystem::path cache;      // the folder for modifiers once built; empty: nothing is kept
 };
 
 }  // namespace understudy

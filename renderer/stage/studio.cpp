@@ -30,6 +30,20 @@ std::vector<PlacedFront> place_all(const std::vector<Settings>& things, const St
     return fronts;
 }
 
+std::vector<BuiltModifier> build_all(const std::vector<LightSettings>& lights, const std::filesystem::path& cache,
+                                     Problems& problems) {
+    std::vector<BuiltModifier> modifiers;
+    for (const LightSettings& light : lights) {
+        const auto built = build_modifier(light.modifier, cache);
+        if (built) {
+            modifiers.push_back(*built);
+        } else {
+            append(problems, built.problems());
+        }
+    }
+    return modifiers;
+}
+
 std::optional<Double3> gaze_target(const Setup& setup, const Studio& studio) {
     if (std::holds_alternative<GazeAtCamera>(setup.sitter.gaze)) return studio.camera.centre;
     if (const auto* light = std::get_if<GazeAtLight>(&setup.sitter.gaze)) {
@@ -81,6 +95,7 @@ Expected<Studio> place_studio(const Setup& setup, const Library& library) {
     studio.points.camera = camera->centre;
     studio.lights = place_all(setup.lights, studio.points, problems);
     studio.panels = place_all(setup.panels, studio.points, problems);
+    studio.modifiers = build_all(setup.lights, library.cache, problems);
     if (!problems.empty()) return problems;
 
     studio.sitter = pose_head(**head, setup.sitter, gaze_target(setup, studio));

@@ -5,6 +5,7 @@
 #include <vector>
 
 #include "base/expected.h"
+#include "kit/built_modifier.h"
 #include "setup/placement.h"
 #include "setup/setup.h"
 #include "sitter/sitter.h"
@@ -16,13 +17,14 @@ struct Studio {
     StudioPoints points;
     Sitter sitter;
     PlacedFront camera;
-    double focus_m = 0.0;             // from the lens along its axis to what is sharp
-    std::vector<PlacedFront> lights;  // in the setup's order
+    double focus_m = 0.0;                  // from the lens along its axis to what is sharp
+    std::vector<PlacedFront> lights;       // in the setup's order
+    std::vector<BuiltModifier> modifiers;  // of the lights
     std::vector<PlacedFront> panels;
 };
 
-// Loads and poses the sitter and resolves every place. Whatever cannot be is a problem: a height that a distance does
-// not reach, an aim at oneself, a lens that cannot focus so near.
+// Loads and poses the sitter, builds the modifiers and resolves every place. Whatever cannot be is a problem: a height
+// that a distance does not reach, an aim at oneself, a lens that cannot focus so near.
 Expected<Studio> place_studio(const Setup& setup, const Library& library);
 
 }  // namespace understudy

@@ -17,7 +17,7 @@ inline constexpr std::array<const char*, 6> kLibraryHeads = {"aspen", "birch", "
 inline Library test_library() {
     const std::filesystem::path source = UNDERSTUDY_SOURCE_DIR;
     return {source / "assets/kit", source / "assets/heads",
-            std::filesystem::path(UNDERSTUDY_BUILD_DIR) / "head/prepared"};
+            std::filesystem::path(UNDERSTUDY_BUILD_DIR) / "head/prepared", ""};
 }
 
 inline SitterSettings library_head(const std::string& name) {

@@ -12,7 +12,7 @@ namespace understudy {
 inline Library source_library() {
     const std::filesystem::path source = UNDERSTUDY_SOURCE_DIR;
     const std::filesystem::path build = UNDERSTUDY_BUILD_DIR;
-    return {source / "assets/kit", source / "assets/heads", build / "head/prepared"};
+    return {source / "assets/kit", source / "assets/heads", build / "head/prepared", build / "kit"};
 }
 
 // Throws with the problems' text: a test whose scene cannot be read has failed.
