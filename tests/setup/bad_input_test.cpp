@@ -316,7 +316,7 @@ TEST(BadInput, FilesThatCannotBeReadAreTheCallersToMend) {
 
 TEST(BadInput, AMissingLibraryIsSaid) {
     const ScratchLibrary scratch;
-    const auto setup = parse_setup(kLight, "scene.toml", {"/nowhere/kit", "/nowhere/heads", ""});
+    const auto setup = parse_setup(kLight, "scene.toml", {"/nowhere/kit", "/nowhere/heads", "", ""});
     ASSERT_FALSE(setup);
     const std::string text = all_text(setup.problems());
     EXPECT_NE(text.find("scene.toml:1:1: [sitter] head is the unknown name \"aspen\""), std::string::npos) << text;
