@@ -23,6 +23,12 @@ inline constexpr float kInfinity = std::numeric_limits<float>::infinity();
 inline constexpr double radians(double degrees) { return degrees * (kPiDouble / 180.0); }
 inline constexpr double degrees(double radians) { return radians * (180.0 / kPiDouble); }
 
+// From 0 to 1 with level ends; outside, the nearer end's value.
+inline constexpr double smooth_step(double t) {
+    const double inside = t < 0.0 ? 0.0 : (t > 1.0 ? 1.0 : t);
+    return inside * inside * (3.0 - 2.0 * inside);
+}
+
 // direction has length 1; the ray covers the distances (near, far) along it.
 struct Ray {
     Vec3 origin{0.0F};

@@ -5,9 +5,9 @@
 #include <string>
 #include <vector>
 
-#include "film/film.h"
 #include "setup/setup.h"
 #include "spectrum/spectrum.h"
+#include "transport/film.h"
 
 namespace understudy {
 

@@ -7,8 +7,8 @@
 
 #include "base/expected.h"
 #include "film/develop.h"
-#include "film/film.h"
 #include "setup/setup.h"
+#include "transport/film.h"
 
 namespace understudy {
 

@@ -83,10 +83,8 @@ class EyeMirror {
         const Vec3 from(at.point + static_cast<double>(kOff) * at.normal);
         if (glm::dot(Vec3(at.normal), source.position - from) <= 0.0F) return "off the cornea";
         if (glm::dot(source.normal, from - source.position) <= 0.0F) return "its own back";
-        const LightSample to_camera{Vec3(camera_.position()), {}, 0.0F};
-        if (const auto name = stage_.blocker(to_camera.shadow_ray(from))) return *name;
-        const LightSample to_light{source.position, {}, 0.0F};
-        if (const auto name = stage_.blocker(to_light.shadow_ray(from))) return *name;
+        if (const auto name = stage_.blocker(shadow_ray(from, Vec3(camera_.position())))) return *name;
+        if (const auto name = stage_.blocker(shadow_ray(from, source.position))) return *name;
         return "";
     }
 

@@ -21,4 +21,9 @@ double height_above_eye(const Eye& eye, const Double3& point) {
     return distance - eye_surface_radius(eye, offset / distance);
 }
 
+Double3 at_height(const Eye& eye, const Double3& point, double height) {
+    const Double3 way = glm::normalize(point - eye.centre);
+    return eye.centre + (eye_surface_radius(eye, way) + height) * way;
+}
+
 }  // namespace understudy

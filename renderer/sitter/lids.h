@@ -5,6 +5,7 @@
 // smoothly.
 #pragma once
 
+#include "sitter/lid_margins.h"
 #include "sitter/refine.h"
 
 namespace understudy {
@@ -24,16 +25,6 @@ struct LidRegion {
     std::vector<bool> on_skin_side;   // one a vertex of `near`
     std::vector<CornerVertex> corners;
 };
-
-// Natural heights of the lids over and under the pupil's centre, in a straight gaze: the distance from the middle of
-// the pupil to the upper lid is normally 4 to 5 mm (MRD1 of eyelid surgery), so that the lid covers 1 to 2 mm of the
-// iris; the lower one meets the limbus or leaves it by less than a millimetre (iris radius: sitter/eye.h).
-inline constexpr double kUpperLidLow = 0.0042;
-inline constexpr double kUpperLidHigh = 0.0050;
-inline constexpr double kLowerLidHigh = 0.0050;
-inline constexpr double kLowerLidLow = 0.0060;
-
-inline constexpr double kLidClearance = 0.00005;  // of the inner edge above the eye: the tear film and a little more
 
 LidRegion lid_region(const std::vector<Double3>& positions, const std::vector<Quad>& quads,
                      const RefinedEyeMargins& margins, const Double3& eye_centre);

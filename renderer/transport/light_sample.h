@@ -15,6 +15,15 @@ struct Receiver {
     Response response;
 };
 
+// Shadow rays stop short of the light's own surface.
+inline constexpr float kShort = 1e-4F;
+
+inline Ray shadow_ray(const Vec3& from, const Vec3& to) {
+    const Vec3 away = to - from;
+    const float distance = glm::length(away);
+    return {from, away / distance, 0.0F, distance * (1.0F - kShort)};
+}
+
 struct LightSample {
     Vec3 point{0.0F};
     Vec3 direction{0.0F};  // unit, from the receiver
@@ -22,14 +31,8 @@ struct LightSample {
     float density = 0.0F;   // per unit solid angle at the receiver
     float radiance = 0.0F;  // of the light toward the receiver, per lumen: 1/(sr·m²)
 
-    // Shadow rays stop short of the light's own surface.
-    static constexpr float kShort = 1e-4F;
     // From a place on the way to the point.
-    Ray shadow_ray(const Vec3& from) const {
-        const Vec3 away = point - from;
-        const float left = glm::length(away);
-        return {from, away / left, 0.0F, left * (1.0F - kShort)};
-    }
+    Ray shadow_ray(const Vec3& from) const { return understudy::shadow_ray(from, point); }
     // From the receiver itself.
     Ray shadow_ray_from_receiver(const Vec3& receiver) const {
         return {receiver, direction, 0.0F, distance * (1.0F - kShort)};

@@ -5,9 +5,9 @@
 #include <cstdint>
 #include <functional>
 
-#include "film/film.h"
 #include "stage/camera.h"
 #include "stage/stage.h"
+#include "transport/film.h"
 
 namespace understudy {
 

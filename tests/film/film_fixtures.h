@@ -13,8 +13,8 @@
 
 #include "film/develop.h"
 #include "film/exposure.h"
-#include "film/film.h"
 #include "spectrum/illuminant.h"
+#include "transport/film.h"
 
 namespace understudy {
 
