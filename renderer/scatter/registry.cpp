@@ -25,6 +25,10 @@ std::vector<NamedSurface> every_surface() {
         {"smooth silver", RoughMetal(silver_reflectance(), 0.08F)},
         {"perfect rough metal", RoughMetal(white, 0.9F), true},
         {"perfect smooth metal", RoughMetal(white, 0.1F), true},
+        {"diffusion cloth", ThinCloth(white * 0.55F, white * 0.38F, 0.0F)},
+        {"cloth with holes", ThinCloth(white * 0.25F, white * 0.45F, 0.25F)},
+        {"red cloth", ThinCloth(skin_albedo(0.02, 0.02) * 0.3F, skin_albedo(0.02, 0.1) * 0.5F, 0.1F)},
+        {"cloth that takes nothing", ThinCloth(white * 0.5F, white * 0.3F, 0.2F), true},
     };
 }
 

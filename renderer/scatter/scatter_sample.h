@@ -11,13 +11,14 @@ struct Approach {
     Vec3 wo;                 // local
     Light4 colour{0.0F};     // of the base or the metal, at the path's wavelengths
     float reflected = 0.0F;  // by the coat or the facets, of what comes from wo
+    Light4 through{0.0F};    // of what is scattered out of the other side
 };
 
 struct ScatterSample {
     Vec3 wi;
     Light4 weight;         // value times cosine over density
     float density = 0.0F;  // per unit solid angle of wi; 0 for a delta direction
-    bool delta = false;
+    bool delta = false;    // straight on, through the surface
 };
 
 // Value and density of one pair of directions, for those who need both.

@@ -1,8 +1,8 @@
 // How light leaves a surface: one value for every kind, and what the path loop asks of it.
 //
 // Everything is in the surface's local frame: normal +z, wo and wi unit and both pointing away from the surface. Below
-// the horizon everything is zero. Which lobe a sample comes from depends on the surface and wo only, never on the
-// lights.
+// the horizon everything is zero, but for what a thin cloth lets through. Which lobe a sample comes from depends on the
+// surface and wo only, never on the lights.
 #pragma once
 
 #include <optional>
@@ -11,18 +11,20 @@
 #include "scatter/coated_surface.h"
 #include "scatter/matt_surface.h"
 #include "scatter/rough_metal.h"
+#include "scatter/thin_cloth.h"
 
 namespace understudy {
 
-using Surface = std::variant<MattSurface, CoatedSurface, RoughMetal>;
+using Surface = std::variant<MattSurface, CoatedSurface, RoughMetal, ThinCloth>;
 
 // std::visit over the kinds, without its table of function pointers, so that small cases are inlined.
 template <class Visitor>
 decltype(auto) visit_surface(const Surface& surface, const Visitor& visitor) {
-    static_assert(std::variant_size_v<Surface> == 3, "give the new kind its branch");
+    static_assert(std::variant_size_v<Surface> == 4, "give the new kind its branch");
     if (const auto* matt = std::get_if<MattSurface>(&surface)) return visitor(*matt);
     if (const auto* coated = std::get_if<CoatedSurface>(&surface)) return visitor(*coated);
-    return visitor(*std::get_if<RoughMetal>(&surface));
+    if (const auto* metal = std::get_if<RoughMetal>(&surface)) return visitor(*metal);
+    return visitor(*std::get_if<ThinCloth>(&surface));
 }
 
 // What serves every question about one wo.
@@ -43,8 +45,8 @@ inline Light4 evaluate_scatter(const Surface& surface, const Vec3& wo, const Vec
     return scatter_value(surface, wo, wi, waves).value;
 }
 
-// Per unit solid angle of wi: the density of sample_scatter with all its lobes. Integrates to 1 less the share of
-// samples that come to nothing.
+// Per unit solid angle of wi: the density of sample_scatter with all its lobes but a delta. Integrates to 1 less
+// the share of samples that come to nothing or go straight on.
 inline float density_scatter(const Surface& surface, const Vec3& wo, const Vec3& wi) {
     return visit_surface(surface, [&](const auto& kind) { return density_scatter(kind, wo, wi); });
 }
@@ -62,6 +64,15 @@ inline std::optional<ScatterSample> sample_scatter(const Surface& surface, const
 // The share of even light from everywhere that comes back: the denoiser's colour layer.
 inline Light4 albedo(const Surface& surface, const Waves& waves) {
     return visit_surface(surface, [&](const auto& kind) { return albedo(kind, waves); });
+}
+
+// Whether light that falls on the back is scattered out of the front.
+inline bool transmits(const Surface& surface) { return std::holds_alternative<ThinCloth>(surface); }
+
+// What passes straight through.
+inline float open_share(const Surface& surface) {
+    const auto* cloth = std::get_if<ThinCloth>(&surface);
+    return cloth == nullptr ? 0.0F : cloth->open();
 }
 
 // Whether the surface is smooth enough that sampling it finds lights better than sampling the lights does.

@@ -204,7 +204,13 @@ enum class Metal { kSilver, kGold };
 struct Reflectance {
     double value = 0.0;  // 0 … 0.98
 };
-using Finish = std::variant<Reflectance, Metal>;
+// A cloth that light goes through: shares of the light that falls on it, 1 in all at most.
+struct Cloth {
+    double reflects = 0.0;   // scattered back evenly
+    double transmits = 0.0;  // scattered evenly out of the other side
+    double open = 0.0;       // passes between the threads without being turned
+};
+using Finish = std::variant<Reflectance, Metal, Cloth>;
 
 struct PanelSettings {
     std::string name;

@@ -27,6 +27,9 @@ Vec3 facing_normal(const Vec3& shading, const Vec3& ray_direction) {
     return glm::normalize(shading - (kGrazing - slope) * ray_direction);
 }
 
+// The same front from behind.
+PlacedFront turned_round(const PlacedFront& front) { return {front.centre, -front.axis, -front.right, front.up}; }
+
 }  // namespace
 
 Stage::Stage(const Studio& studio, With with)
@@ -41,6 +44,12 @@ Stage::Stage(const Studio& studio, With with)
         panel_names_.push_back(panel.name);
         panels_.emplace_back(studio.panels[i], panel.width_m, panel.height_m);
         panel_surfaces_.push_back(board_surface(panel.surface));
+        panel_open_shares_.push_back(open_share(panel_surfaces_.back()));
+        any_open_ = any_open_ || panel_open_shares_.back() > 0.0F;
+        if (!transmits(panel_surfaces_.back())) continue;
+        const RectangleShape shape{panel.width_m, panel.height_m};
+        scrims_.push_back({static_cast<std::uint32_t>(i), Emitter(shape, studio.panels[i]),
+                           Emitter(shape, turned_round(studio.panels[i]))});
     }
     if (setup.backdrop) {
         BackdropShape shape = backdrop_shape(*setup.backdrop);
@@ -163,7 +172,9 @@ bool Stage::blocks(const Ray& ray) const {
     if (log_ != nullptr) log_->shadow.push_back(ray);
     const auto met_by = [&](const auto& thing) { return thing.blocks(ray); };
     if (std::any_of(emitters_.begin(), emitters_.end(), met_by)) return true;
-    if (std::any_of(panels_.begin(), panels_.end(), met_by)) return true;
+    for (std::size_t i = 0; i < panels_.size(); ++i) {
+        if (!(panel_open_shares_[i] > 0.0F) && met_by(panels_[i])) return true;
+    }
     if (std::any_of(backdrop_.begin(), backdrop_.end(), met_by)) return true;
     if (sweep_ && met_by(*sweep_)) return true;
     if (std::any_of(walls_.begin(), walls_.end(), met_by)) return true;
@@ -173,6 +184,16 @@ bool Stage::blocks(const Ray& ray) const {
     Candidate ball;
     meet_ball(ray, ball);
     return ball.distance < kInfinity || (mesh_ && mesh_->may_meet(ray) && mesh_->blocks(ray));
+}
+
+float Stage::passes(const Ray& ray) const {
+    if (blocks(ray)) return 0.0F;
+    float share = 1.0F;
+    if (!any_open_) return share;
+    for (std::size_t i = 0; i < panels_.size(); ++i) {
+        if (panel_open_shares_[i] > 0.0F && panels_[i].blocks(ray)) share *= panel_open_shares_[i];
+    }
+    return share;
 }
 
 std::optional<std::string> Stage::blocker(const Ray& ray) const {

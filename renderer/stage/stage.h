@@ -29,6 +29,19 @@ struct Hit {
     Vec3 shading{0.0F};                // unit, toward where the ray came from
     Vec3 leave_from{0.0F};             // rays that go on start here, on the side the ray came from
     const Surface* surface = nullptr;  // none for an emitter
+
+    // Where a ray in this direction starts: beyond the surface for one that goes through it.
+    Vec3 start_toward(const Vec3& direction) const {
+        return glm::dot(direction, geometric) < 0.0F ? 2.0F * position - leave_from : leave_from;
+    }
+};
+
+// A panel that light goes through shines on whatever faces it, on either side. Seen as a light, so that ways to it can
+// be sampled; what it shines with is found there.
+struct Scrim {
+    std::uint32_t panel = 0;
+    Emitter front;
+    Emitter back;
 };
 
 class Stage {
@@ -38,7 +51,10 @@ class Stage {
     Stage(const Studio& studio, With with);
 
     std::optional<Hit> intersect(const Ray& ray) const;
+    // Whether anything stands in the way; a cloth with open places between its threads does not.
     bool blocks(const Ray& ray) const;
+    // What share of light gets along the ray without being turned: 0 or 1, but for the cloths on its way.
+    float passes(const Ray& ray) const;
     // Who stands in the way, nearest first; for messages.
     std::optional<std::string> blocker(const Ray& ray) const;
 
@@ -52,6 +68,7 @@ class Stage {
 
     const std::vector<Emitter>& emitters() const { return emitters_; }
     const std::vector<Board>& panels() const { return panels_; }
+    const std::vector<Scrim>& scrims() const { return scrims_; }
     const std::vector<Eye>& eyes() const { return eyes_; }
     // The room's even light comes from wherever a ray goes without meeting anything, or from the walls.
     bool has_ambient() const { return has_ambient_; }
@@ -87,6 +104,9 @@ class Stage {
     std::vector<Emitter> emitters_;
     std::vector<Board> panels_;
     std::vector<Surface> panel_surfaces_;
+    std::vector<float> panel_open_shares_;
+    bool any_open_ = false;
+    std::vector<Scrim> scrims_;
     std::vector<Board> backdrop_;
     std::optional<Sweep> sweep_;
     std::optional<Surface> backdrop_surface_;

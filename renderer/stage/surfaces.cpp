@@ -25,6 +25,10 @@ Surface board_surface(const Finish& finish) {
     if (const auto* matt = std::get_if<Reflectance>(&finish)) {
         return MattSurface{Spectrum(static_cast<float>(matt->value))};
     }
+    if (const auto* cloth = std::get_if<Cloth>(&finish)) {
+        return ThinCloth(Spectrum(static_cast<float>(cloth->reflects)), Spectrum(static_cast<float>(cloth->transmits)),
+                         static_cast<float>(cloth->open));
+    }
     const bool silver = std::get<Metal>(finish) == Metal::kSilver;
     return RoughMetal(silver ? silver_reflectance() : gold_reflectance(), kMetalRoughness);
 }

@@ -6,6 +6,7 @@
 #include "scatter/fresnel.h"
 #include "transport/dimensions.h"
 #include "transport/light_sample.h"
+#include "transport/receiver_way.h"
 
 namespace understudy {
 
@@ -14,13 +15,6 @@ namespace {
 // Radiance of even light of 1 lx: E = π L.
 constexpr float kAmbientRadiance = 1.0F / kPi;
 constexpr float kLeaveOff = 1e-5F;
-
-// A direction about +z with density (1 + cosine) / 4π: a dome receptor's response.
-Vec3 sample_dome(float u, float v) {
-    const float cosine = std::min(1.0F, 2.0F * std::sqrt(u) - 1.0F);
-    const float sine = std::sqrt(std::max(0.0F, 1.0F - cosine * cosine));
-    return {sine * std::cos(2.0F * kPi * v), sine * std::sin(2.0F * kPi * v), cosine};
-}
 
 // One stratified sample of every light for a receiver; visit(index, sample) for those that can reach it.
 template <class Visitor>
@@ -76,9 +70,7 @@ void PathTracer::follow(Walk walk, const Waves& waves, const Sampler& sampler, P
             *sight = {albedo(*hit->surface, waves), hit->shading, hit->distance};
             sight = nullptr;
         }
-        const Frame frame = Frame::around(hit->shading);
-        const Vertex vertex{hit->leave_from, frame, hit->surface,
-                            approach(*hit->surface, frame.to_local(-walk.ray.direction), waves)};
+        const Vertex vertex = vertex_at(*hit, walk, waves);
         light_vertex(vertex, walk, sampler, light);
         if (!scatter_at(walk, vertex, sampler)) return;
     }
@@ -101,35 +93,85 @@ void PathTracer::meet_emitter(const Walk& walk, const Hit& hit, PathLight& light
     light.layers[hit.index] += walk.throughput * (weight * emitter.radiance(hit.position, -walk.ray.direction));
 }
 
+PathTracer::Vertex PathTracer::vertex_at(const Hit& hit, const Walk& walk, const Waves& waves) const {
+    const Frame frame = Frame::around(hit.shading);
+    Vertex vertex{hit.leave_from,
+                  hit.start_toward(-hit.geometric),
+                  frame,
+                  hit.surface,
+                  approach(*hit.surface, frame.to_local(-walk.ray.direction), waves),
+                  {}};
+    // A cloth is lit by every light on either side; what comes to it from another cloth, its own ways find.
+    if (!stage_.scrims().empty() && !transmits(*hit.surface)) {
+        vertex.to_scrims = WaysToScrims(stage_.scrims(), {vertex.leave_from, frame.normal, Response::kFlat});
+    }
+    return vertex;
+}
+
 void PathTracer::light_vertex(const Vertex& vertex, const Walk& walk, const Sampler& sampler, PathLight& light) const {
+    light_side(vertex, Side::kFront, walk, sampler, light);
+    if (transmits(*vertex.surface)) light_side(vertex, Side::kBack, walk, sampler, light);
+}
+
+void PathTracer::light_side(const Vertex& vertex, Side side, const Walk& walk, const Sampler& sampler,
+                            PathLight& light) const {
     const bool matched = wants_mis(*vertex.surface);
     const auto& emitters = stage_.emitters();
-    const Receiver receiver{vertex.leave_from, vertex.frame.normal, Response::kFlat};
+    const float facing = side == Side::kFront ? 1.0F : -1.0F;
+    const Vec3& start = side == Side::kFront ? vertex.leave_from : vertex.leave_behind;
+    const Receiver receiver{start, facing * vertex.frame.normal, Response::kFlat};
     sample_every_light(emitters, receiver, sampler, walk.vertex, [&](std::size_t i, const LightSample& sample) {
         const Vec3 wi = vertex.frame.to_local(sample.direction);
         const ScatterValue scattered = scatter_value(*vertex.surface, vertex.from, wi);
-        const Light4 value = scattered.value * std::max(wi.z, 0.0F);
+        const Light4 value = scattered.value * std::max(facing * wi.z, 0.0F);
         if (!(largest(value) > 0.0F)) return;
         ++light.rays;
-        if (stage_.blocks(sample.shadow_ray_from_receiver(vertex.leave_from))) return;
-        const float weight = matched ? sample.density / (sample.density + scattered.density) : 1.0F;
+        const float passed = stage_.passes(sample.shadow_ray_from_receiver(start));
+        if (!(passed > 0.0F)) return;
+        float weight = passed;
+        if (matched) {
+            weight *=
+                sample.density / (sample.density + vertex.to_scrims.with_own(scattered.density, sample.direction));
+        }
         light.layers[i] += walk.throughput * value * (weight * sample.radiance / sample.density);
     });
 }
 
+std::optional<ScatterSample> PathTracer::choose_way(const Vertex& vertex, const Vec3& u) {
+    const float share = vertex.to_scrims.share();
+    if (!(share > 0.0F)) return sample_scatter(*vertex.surface, vertex.from, u);
+    Vec3 wi;
+    if (u.x < share) {
+        wi = vertex.frame.to_local(vertex.to_scrims.sample({u.x / share, u.y, u.z}));
+    } else {
+        const auto own = sample_scatter(*vertex.surface, vertex.from, {(u.x - share) / (1.0F - share), u.y, u.z});
+        if (!own) return std::nullopt;
+        wi = own->wi;
+    }
+    const ScatterValue scattered = scatter_value(*vertex.surface, vertex.from, wi);
+    const float density = vertex.to_scrims.with_own(scattered.density, vertex.frame.to_world(wi));
+    if (!(density > 0.0F)) return std::nullopt;
+    return ScatterSample{wi, scattered.value * (std::max(wi.z, 0.0F) / density), density, false};
+}
+
 bool PathTracer::scatter_at(Walk& walk, const Vertex& vertex, const Sampler& sampler) const {
     const Vec4 numbers = sampler.group(dimension_of_scatter(walk.vertex));
-    const auto sample = sample_scatter(*vertex.surface, vertex.from, Vec3(numbers.x, numbers.y, numbers.z));
+    const auto sample = choose_way(vertex, Vec3(numbers.x, numbers.y, numbers.z));
     if (!sample) return false;
     walk.throughput *= sample->weight;
     if (!survives(walk, numbers.w)) return false;
-    walk.ray = {vertex.leave_from, vertex.frame.to_world(sample->wi)};
+    ++walk.vertex;
+    if (sample->delta) {
+        // Between the threads: the light beyond counts as it would have counted without the cloth.
+        walk.ray.origin = vertex.leave_behind;
+        return true;
+    }
+    walk.ray = {sample->wi.z < 0.0F ? vertex.leave_behind : vertex.leave_from, vertex.frame.to_world(sample->wi)};
     walk.arrival = wants_mis(*vertex.surface) ? Arrival::kWeighed : Arrival::kCounted;
     walk.density = sample->density;
     walk.left_from = vertex.leave_from;
     walk.left_normal = vertex.frame.normal;
     walk.may_split = false;
-    ++walk.vertex;
     return true;
 }
 
@@ -190,19 +232,18 @@ bool PathTracer::scatter_at_iris(Walk& walk, const Eye& eye, const IrisHit& iris
         const auto out = leave_through_cornea(eye, iris.position, sample.direction);
         if (!(cosine > 0.0F) || !out) return;
         ++light.rays;
-        if (stage_.blocks(sample.shadow_ray(out->position + kLeaveOff * out->normal))) return;
+        const float passed = stage_.passes(sample.shadow_ray(out->position + kLeaveOff * out->normal));
         light.layers[i] +=
-            walk.throughput * colour * (cosine / kPi * out->transmittance * sample.radiance / sample.density);
+            walk.throughput * colour * (cosine / kPi * out->transmittance * passed * sample.radiance / sample.density);
     });
 
     const Vec4 scatter = sampler.group(dimension_of_scatter(walk.vertex));
-    const Frame frame = Frame::around(iris.normal);
-    const Vec3 direction = frame.to_world(sample_cosine(scatter.y, scatter.z));
-    const auto out = leave_through_cornea(eye, iris.position, direction);
-    if (!out) return false;
-    walk.throughput *= colour * out->transmittance;
+    const WayFromReceiver way = choose_way_from(stage_, receiver, scatter);
+    const auto out = leave_through_cornea(eye, iris.position, way.direction);
+    if (!out || !(way.weight > 0.0F)) return false;
+    walk.throughput *= colour * (way.weight / kPi * out->transmittance);
     if (!survives(walk, scatter.w)) return false;
-    walk.ray = {out->position + kLeaveOff * out->normal, direction};
+    walk.ray = {out->position + kLeaveOff * out->normal, way.direction};
     walk.arrival = Arrival::kCounted;
     ++walk.vertex;
     return true;
@@ -229,20 +270,17 @@ void PathTracer::gather(const Gathering& place, const Waves& waves, const Sample
         const auto from = start(sample.direction);
         if (!from) return;
         ++light.rays;
-        if (stage_.blocks(sample.shadow_ray(*from))) return;
+        const float passed = stage_.passes(sample.shadow_ray(*from));
         const float response = response_to(place.response, glm::dot(sample.direction, place.normal));
-        light.layers[i] += Light4(response * sample.radiance / sample.density);
+        light.layers[i] += Light4(response * passed * sample.radiance / sample.density);
     });
 
-    const Vec4 scatter = sampler.group(dimension_of_scatter(0));
-    const bool flat = place.response == Response::kFlat;
-    const Vec3 local = flat ? sample_cosine(scatter.y, scatter.z) : sample_dome(scatter.y, scatter.z);
-    const Vec3 direction = frame.to_world(local);
-    const auto from = start(direction);
-    if (!from) return;
+    const WayFromReceiver way = choose_way_from(stage_, receiver, sampler.group(dimension_of_scatter(0)));
+    const auto from = start(way.direction);
+    if (!from || !(way.weight > 0.0F)) return;
     Walk walk;
-    walk.ray = {*from, direction};
-    walk.throughput = Light4(flat ? kPi : 2.0F * kPi);  // the response's integral over all directions
+    walk.ray = {*from, way.direction};
+    walk.throughput = Light4(way.weight);
     walk.arrival = Arrival::kCounted;
     walk.vertex = 1;
     walk.may_split = false;

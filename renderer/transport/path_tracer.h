@@ -10,6 +10,7 @@
 #include "stage/stage.h"
 #include "transport/path_light.h"
 #include "transport/sampler.h"
+#include "transport/ways_to_scrims.h"
 
 namespace understudy {
 
@@ -57,21 +58,29 @@ class PathTracer {
     };
     struct Vertex {
         Vec3 leave_from;
+        Vec3 leave_behind;  // of the surface, for what goes through it
         Frame frame;
         const Surface* surface;
         Approach from;
+        WaysToScrims to_scrims;
     };
 
     void follow(Walk walk, const Waves& waves, const Sampler& sampler, PathLight& light, FirstSight* sight) const;
     void meet_emitter(const Walk& walk, const Hit& hit, PathLight& light) const;
     void meet_ambient(Walk& walk, PathLight& light) const;
+    Vertex vertex_at(const Hit& hit, const Walk& walk, const Waves& waves) const;
     void light_vertex(const Vertex& vertex, const Walk& walk, const Sampler& sampler, PathLight& light) const;
+    // By what falls on its front, the side that the path came from, or on its back.
+    enum class Side { kFront, kBack };
+    void light_side(const Vertex& vertex, Side side, const Walk& walk, const Sampler& sampler, PathLight& light) const;
     // Both ways on from a cornea; the walk goes on with the one through it. False: nothing is left to follow.
     bool cross_cornea(Walk& walk, const Hit& hit, const Waves& waves, const Sampler& sampler, PathLight& light,
                       FirstSight* sight) const;
     bool scatter_at_iris(Walk& walk, const Eye& eye, const IrisHit& iris, const Waves& waves, const Sampler& sampler,
                          PathLight& light) const;
     bool scatter_at(Walk& walk, const Vertex& vertex, const Sampler& sampler) const;
+    // The surface's own way, or one to a cloth that light goes through. None: nothing is left to follow.
+    static std::optional<ScatterSample> choose_way(const Vertex& vertex, const Vec3& u);
     bool survives(Walk& walk, float u) const;
 
     const Stage& stage_;

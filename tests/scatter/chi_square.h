@@ -1,4 +1,4 @@
-// Whether drawn directions follow the density that is stated for them: Pearson's chi-square test over the hemisphere.
+// Whether drawn directions follow the density that is stated for them: Pearson's chi-square test over the sphere.
 #pragma once
 
 #include <algorithm>
@@ -55,15 +55,16 @@ inline double sidak(double significance, std::size_t tests) {
     return 1.0 - std::pow(1.0 - significance, 1.0 / static_cast<double>(tests));
 }
 
-// Rows of equal polar angle, columns of equal azimuth, and one last cell for samples that came to nothing.
-struct HemisphereBins {
-    static constexpr std::size_t kRows = 16;
+// Rows of equal polar angle, columns of equal azimuth, and one last cell for samples that came to nothing. The lower
+// half is for surfaces that light goes through.
+struct SphereBins {
+    static constexpr std::size_t kRows = 32;
     static constexpr std::size_t kColumns = 32;
     static constexpr std::size_t kNone = kRows * kColumns;
     static constexpr std::size_t kCells = kNone + 1;
 
     static std::size_t of(const Vec3& w) {
-        const float polar = std::atan2(std::hypot(w.x, w.y), w.z) / (0.5F * kPi);
+        const float polar = std::atan2(std::hypot(w.x, w.y), w.z) / kPi;
         const float turn = std::atan2(w.y, w.x) / (2.0F * kPi);
         const auto row = std::min(static_cast<std::size_t>(polar * kRows), kRows - 1);
         const auto column =
@@ -119,20 +120,20 @@ double integrate_patch(const Density& density, const SkyPatch& patch, double pla
 template <class Density>
 std::vector<double> integrate_cells(const Density& density) {
     constexpr std::size_t kParts = 4;  // of a cell, a side, looked at in any case
-    constexpr double kPolarSize = 0.5 * kPiDouble / (HemisphereBins::kRows * kParts);
-    constexpr double kTurnSize = 2.0 * kPiDouble / (HemisphereBins::kColumns * kParts);
-    std::vector<double> cells(HemisphereBins::kCells, 0.0);
+    constexpr double kPolarSize = kPiDouble / (SphereBins::kRows * kParts);
+    constexpr double kTurnSize = 2.0 * kPiDouble / (SphereBins::kColumns * kParts);
+    std::vector<double> cells(SphereBins::kCells, 0.0);
     double all = 0.0;
-    for (std::size_t i = 0; i < HemisphereBins::kRows * kParts; ++i) {
-        for (std::size_t j = 0; j < HemisphereBins::kColumns * kParts; ++j) {
+    for (std::size_t i = 0; i < SphereBins::kRows * kParts; ++i) {
+        for (std::size_t j = 0; j < SphereBins::kColumns * kParts; ++j) {
             const SkyPatch patch{static_cast<double>(i) * kPolarSize, static_cast<double>(j) * kTurnSize, kPolarSize,
                                  kTurnSize};
             const double share = integrate_patch(density, patch, integrate_plainly(density, patch));
-            cells[i / kParts * HemisphereBins::kColumns + j / kParts] += share;
+            cells[i / kParts * SphereBins::kColumns + j / kParts] += share;
             all += share;
         }
     }
-    cells[HemisphereBins::kNone] = std::max(0.0, 1.0 - all);
+    cells[SphereBins::kNone] = std::max(0.0, 1.0 - all);
     return cells;
 }
 
@@ -174,10 +175,10 @@ template <class Density, class Sample>
 ChiSquare test_directions(std::size_t samples, const Density& density, const Sample& sample) {
     std::vector<double> expected = integrate_cells(density);
     for (double& cell : expected) cell *= static_cast<double>(samples);
-    std::vector<double> observed(HemisphereBins::kCells, 0.0);
+    std::vector<double> observed(SphereBins::kCells, 0.0);
     for (std::size_t i = 0; i < samples; ++i) {
         const std::optional<Vec3> w = sample();
-        observed[w ? HemisphereBins::of(*w) : HemisphereBins::kNone] += 1.0;
+        observed[w ? SphereBins::of(*w) : SphereBins::kNone] += 1.0;
     }
     return compare_cells(std::move(expected), std::move(observed));
 }
@@ -190,7 +191,7 @@ inline std::string dump(const ChiSquare& test, std::string name) {
     std::ofstream file(path);
     file << "row column expected observed (last line: samples that came to nothing)\n";
     for (std::size_t i = 0; i < test.expected.size(); ++i) {
-        file << i / HemisphereBins::kColumns << ' ' << i % HemisphereBins::kColumns << ' ' << test.expected[i] << ' '
+        file << i / SphereBins::kColumns << ' ' << i % SphereBins::kColumns << ' ' << test.expected[i] << ' '
              << test.observed[i] << '\n';
     }
     return path;

@@ -103,13 +103,18 @@ TEST(EverySurface, WeighsSamplesByValueCosineAndDensity) {
             const auto sample = sample_scatter(named.surface, wo, kTestWaves, u);
             if (!sample) continue;
             ++drawn;
-            ASSERT_FALSE(sample->delta);
-            ASSERT_GT(sample->wi.z, 0.0F);
+            if (sample->delta) {
+                // Straight on: sampled as often as the rest would leave it, and weighed to be the open share.
+                ASSERT_GT(open_share(named.surface), 0.0F) << named.name;
+                ASSERT_EQ(sample->wi, -wo) << named.name;
+                continue;
+            }
+            ASSERT_TRUE(sample->wi.z > 0.0F || transmits(named.surface)) << named.name;
             ASSERT_NEAR(glm::length(sample->wi), 1.0F, 1e-5F);
             const float density = density_scatter(named.surface, wo, sample->wi);
             EXPECT_NEAR(sample->density / density, 1.0F, 1e-4F) << named.name;
             const Light4 expected =
-                evaluate_scatter(named.surface, wo, sample->wi, kTestWaves) * sample->wi.z / density;
+                evaluate_scatter(named.surface, wo, sample->wi, kTestWaves) * std::abs(sample->wi.z) / density;
             for (int c = 0; c < 4; ++c) {
                 EXPECT_NEAR(sample->weight[c], expected[c], 1e-4F * expected[c] + 1e-7F) << named.name;
             }
@@ -127,6 +132,11 @@ TEST(EverySurface, IsReciprocal) {
             const Light4 one = evaluate_scatter(named.surface, a, b, kTestWaves);
             const Light4 other = evaluate_scatter(named.surface, b, a, kTestWaves);
             for (int c = 0; c < 4; ++c) EXPECT_NEAR(one[c], other[c], 1e-4F * one[c]) << named.name;
+            if (!transmits(named.surface)) continue;
+            const Vec3 beyond(b.x, b.y, -b.z);
+            const Light4 through = evaluate_scatter(named.surface, a, beyond, kTestWaves);
+            const Light4 back = evaluate_scatter(named.surface, beyond, a, kTestWaves);
+            for (int c = 0; c < 4; ++c) EXPECT_NEAR(through[c], back[c], 1e-4F * through[c]) << named.name;
         }
     }
 }
@@ -136,12 +146,14 @@ TEST(EverySurface, IsFiniteAtTheHorizonAndBlackBelowIt) {
     const Vec3 below(above.x, above.y, -above.z);
     RandomStream random(13);
     for (const NamedSurface& named : every_surface()) {
-        for (const auto& [wo, wi] : {std::pair(above, below), std::pair(below, above), std::pair(below, below)}) {
-            EXPECT_EQ(evaluate_scatter(named.surface, wo, wi, kTestWaves), Light4(0.0F)) << named.name;
-            EXPECT_EQ(density_scatter(named.surface, wo, wi), 0.0F) << named.name;
-        }
         const Vec3 half = random.next3();
-        EXPECT_FALSE(sample_scatter(named.surface, below, kTestWaves, half)) << named.name;
+        if (!transmits(named.surface)) {
+            for (const auto& [wo, wi] : {std::pair(above, below), std::pair(below, above), std::pair(below, below)}) {
+                EXPECT_EQ(evaluate_scatter(named.surface, wo, wi, kTestWaves), Light4(0.0F)) << named.name;
+                EXPECT_EQ(density_scatter(named.surface, wo, wi), 0.0F) << named.name;
+            }
+            EXPECT_FALSE(sample_scatter(named.surface, below, kTestWaves, half)) << named.name;
+        }
         for (const float cosine : {0.0F, 1e-30F, 1e-7F, 1e-4F}) {
             const Vec3 wo(std::sqrt(1.0F - cosine * cosine), 0.0F, cosine);
             for (const Vec3& wi : {wo, Vec3(-wo.x, 0.0F, cosine), Vec3(0.0F, 1.0F, 0.0F), Vec3(0.0F, 0.0F, 1.0F)}) {
@@ -153,7 +165,7 @@ TEST(EverySurface, IsFiniteAtTheHorizonAndBlackBelowIt) {
                 const auto sample = sample_scatter(named.surface, wo, kTestWaves, u);
                 if (!sample) continue;
                 EXPECT_TRUE(std::isfinite(sample->weight.x + sample->weight.w)) << named.name << " " << cosine;
-                EXPECT_GT(sample->density, 0.0F) << named.name << " " << cosine;
+                EXPECT_TRUE(sample->delta || sample->density > 0.0F) << named.name << " " << cosine;
             }
         }
     }
@@ -173,6 +185,31 @@ TEST(EverySurface, TakesTheExtremesOfItsRandomNumbers) {
                 EXPECT_TRUE(std::isfinite(sample->density)) << named.name;
             }
         }
+    }
+}
+
+// What a cloth lets through is what falls on it less what it scatters back and what it takes: shares by definition,
+// whatever the light's angle, on either side.
+TEST(ThinCloth, SharesTheLightAsItSays) {
+    const ThinCloth cloth(Spectrum(0.25F), Spectrum(0.45F), 0.2F);
+    RandomStream random(17);
+    constexpr int kCount = 100000;
+    for (const float side : {1.0F, -1.0F}) {
+        const Vec3 wo = side * direction_at(0.3F);
+        double back = 0.0;
+        double through = 0.0;
+        double open = 0.0;
+        for (int i = 0; i < kCount; ++i) {
+            const Vec3 u = random.next3();
+            const auto sample = sample_scatter(cloth, approach(cloth, wo, kTestWaves), u);
+            ASSERT_TRUE(sample);
+            double& share = sample->delta ? open : sample->wi.z * wo.z > 0.0F ? back : through;
+            share += static_cast<double>(sample->weight.x) / kCount;
+        }
+        // Each is a share p of samples with the weight 0.9: three standard errors of 0.9 √(p (1 − p) / n).
+        EXPECT_NEAR(back, 0.25, 0.0040);
+        EXPECT_NEAR(through, 0.45, 0.0043);
+        EXPECT_NEAR(open, 0.20, 0.0036);
     }
 }
 
