@@ -5,6 +5,7 @@
 #include <cmath>
 
 #include "spectrum/cie_tables.h"
+#include "spectrum/lamp_tables.h"
 
 namespace understudy {
 namespace {
@@ -61,19 +62,31 @@ struct NamedIlluminant {
     Spectrum (*make)();
 };
 
-constexpr std::array<NamedIlluminant, 12> kIlluminants = {{
+constexpr std::array<NamedIlluminant, 24> kIlluminants = {{
     {"A", illuminant_a},
     {"D50", [] { return nominal_daylight(5000.0); }},
     {"D55", [] { return nominal_daylight(5500.0); }},
     {"D65", [] { return nominal_daylight(6500.0); }},
     {"D75", [] { return nominal_daylight(7500.0); }},
     {"E", [] { return Spectrum(100.0F); }},
+    {"F2", [] { return Spectrum(kFluorescentFl2); }},  // what CIE 13.3 called the FL ones
+    {"F7", [] { return Spectrum(kFluorescentFl7); }},
+    {"F11", [] { return Spectrum(kFluorescentFl11); }},
     {"FL2", [] { return Spectrum(kFluorescentFl2); }},
     {"FL7", [] { return Spectrum(kFluorescentFl7); }},
     {"FL11", [] { return Spectrum(kFluorescentFl11); }},
     {"LED-B1", [] { return Spectrum(kLedB1); }},
+    {"LED-B2", [] { return Spectrum(kLedB2); }},
     {"LED-B3", [] { return Spectrum(kLedB3); }},
+    {"LED-B4", [] { return Spectrum(kLedB4); }},
     {"LED-B5", [] { return Spectrum(kLedB5); }},
+    {"LED-BH1", [] { return Spectrum(kLedBh1); }},
+    {"LED-RGB1", [] { return Spectrum(kLedRgb1); }},
+    {"LED-V1", [] { return Spectrum(kLedV1); }},
+    {"LED-V2", [] { return Spectrum(kLedV2); }},
+    {"xenon-flash", [] { return spectrum_of(kIso7589Daylight); }},
+    {"studio-tungsten", [] { return spectrum_of(kIso7589Tungsten); }},
+    {"photoflood", [] { return spectrum_of(kIso7589Photoflood); }},
 }};
 
 }  // namespace

@@ -21,7 +21,10 @@ Spectrum daylight_spectrum(double kelvin);
 // 25 000 K (flash, sky), Planck's again above, where the CIE gives no daylight.
 Spectrum spectrum_of_temperature(double kelvin);
 
-// "A", "D65", "FL11", ...; none if the name is not known.
+// "A", "D65", "FL11", "LED-B3", …; none if the name is not known. Beside the CIE's stand the three lights of ISO 7589:
+// "studio-tungsten", "photoflood" and, as "xenon-flash", its photographic daylight. That is a stand-in: flash tubes
+// with a coated dome are made to match daylight film, and a tube's continuum is smooth enough; a real tube's weak lines
+// from 450 to 490 nm are left out, for no measured spectrum was at hand.
 std::optional<Spectrum> cie_illuminant(std::string_view name);
 
 std::vector<std::string> cie_illuminant_names();

@@ -19,11 +19,32 @@ struct White {
     double y;
 };
 
-// CIE 15:2004 tables 11.1 and T.3, CIE 15:2018 for the LEDs; given to four or five decimals.
-constexpr White kWhites[] = {{"A", 0.44758, 0.40745},    {"D50", 0.34567, 0.35850},  {"D55", 0.33243, 0.34744},
-                             {"D65", 0.31271, 0.32902},  {"D75", 0.29903, 0.31488},  {"E", 0.33333, 0.33333},
-                             {"FL2", 0.3721, 0.3751},    {"FL7", 0.3129, 0.3292},    {"FL11", 0.3805, 0.3769},
-                             {"LED-B1", 0.4560, 0.4078}, {"LED-B3", 0.3756, 0.3723}, {"LED-B5", 0.3118, 0.3236}};
+// CIE 15:2004 tables 11.1 and T.3, CIE 15:2018 for the LEDs; given to four or five decimals. The last three are those
+// of ISO 7589's tables by colour-science's list of white points.
+constexpr White kWhites[] = {{"A", 0.44758, 0.40745},
+                             {"D50", 0.34567, 0.35850},
+                             {"D55", 0.33243, 0.34744},
+                             {"D65", 0.31271, 0.32902},
+                             {"D75", 0.29903, 0.31488},
+                             {"E", 0.33333, 0.33333},
+                             {"FL2", 0.3721, 0.3751},
+                             {"FL7", 0.3129, 0.3292},
+                             {"FL11", 0.3805, 0.3769},
+                             {"LED-B1", 0.4560, 0.4078},
+                             {"LED-B2", 0.4357, 0.4012},
+                             {"LED-B3", 0.3756, 0.3723},
+                             {"LED-B4", 0.3422, 0.3502},
+                             {"LED-B5", 0.3118, 0.3236},
+                             {"LED-BH1", 0.4474, 0.4066},
+                             {"LED-RGB1", 0.4557, 0.4211},
+                             {"LED-V1", 0.4548, 0.4044},
+                             {"LED-V2", 0.3781, 0.3775},
+                             {"F2", 0.3721, 0.3751},
+                             {"F7", 0.3129, 0.3292},
+                             {"F11", 0.3805, 0.3769},
+                             {"xenon-flash", 0.33204, 0.34726},
+                             {"studio-tungsten", 0.43094, 0.40359},
+                             {"photoflood", 0.41115, 0.39372}};
 
 TEST(Illuminant, HasItsPublishedWhitePoint) {
     for (const White& white : kWhites) {
