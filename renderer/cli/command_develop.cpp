@@ -5,9 +5,11 @@
 
 #include <fmt/format.h>
 
+#include "cli/card_gels.h"
 #include "cli/commands.h"
 #include "cli/deliver.h"
 #include "film/exposure.h"
+#include "setup/read_picture.h"
 #include "spectrum/illuminant.h"
 
 namespace understudy {
@@ -21,6 +23,7 @@ struct DevelopWish {
     std::vector<std::string> meter;     // key=5.6
     std::vector<std::string> colour;    // key=3200
     std::vector<std::string> spectrum;  // key=FL11
+    std::vector<std::string> gel;       // rim=full-warm
     std::vector<std::string> off;       // key
     double aperture = 0.0;
     double iso = 0.0;
@@ -105,7 +108,8 @@ void change_colours(const DevelopWish& wish, FilmCard& card, Problems& problems)
                   [](CardLight& light, const std::string& value) -> std::string {
                       const auto kelvin = number_in(value, 1000.0, 25000.0);
                       if (!kelvin) return "expected kelvin, 1000 to 25000";
-                      light.colour = {*kelvin, ""};
+                      light.colour.kelvin = *kelvin;
+                      light.colour.illuminant.clear();
                       return "";
                   });
     change_lights(wish.spectrum, "--spectrum", card, problems,
@@ -116,6 +120,7 @@ void change_colours(const DevelopWish& wish, FilmCard& card, Problems& problems)
                       light.colour.illuminant = value;
                       return "";
                   });
+    change_lights(wish.gel, "--gel", card, problems, put_gels);
 }
 
 void change_camera(const DevelopWish& wish, FilmCard& card, Problems& problems) {
@@ -133,17 +138,15 @@ void change_camera(const DevelopWish& wish, FilmCard& card, Problems& problems) 
         card.treatment = wish.treatment == "colour" ? Treatment::kColour : Treatment::kBlackAndWhite;
     }
     if (wish.white_balance.empty()) return;
-    if (wish.white_balance == "as-lit") {
-        card.white_balance.as_lit = true;
-    } else if (wish.white_balance == "flash") {
-        card.white_balance = {false, 5500.0};
-    } else if (wish.white_balance == "tungsten") {
-        card.white_balance = {false, 3200.0};
+    if (const auto named = white_balance_named(wish.white_balance)) {
+        card.white_balance = *named;
     } else if (const auto kelvin = number_in(wish.white_balance, 1000.0, 25000.0)) {
-        card.white_balance = {false, *kelvin};
+        card.white_balance = {false, *kelvin, ""};
     } else {
-        problems.push_back(wrong(fmt::format(
-            "--white-balance {}: expected flash, tungsten, as-lit or kelvin, 1000 to 25000", wish.white_balance)));
+        problems.push_back(
+            wrong(fmt::format("--white-balance {}: expected flash, tungsten, as-lit, an illuminant such as FL11, or "
+                              "kelvin, 1000 to 25000",
+                              wish.white_balance)));
     }
 }
 
@@ -164,8 +167,8 @@ int run_develop(const DevelopWish& wish) {
     }
     Problems problems;
     change_camera(wish, *card, problems);
-    change_powers(wish, *card, problems);
     change_colours(wish, *card, problems);
+    change_powers(wish, *card, problems);
     if (!problems.empty()) return complain(problems);
     const auto done = deliver_picture(picture, saved->film, *card);
     return done ? kDone : complain(done.problems());
@@ -185,13 +188,16 @@ void add_develop(CLI::App& program, int& status) {
     command->add_option("--off", wish->off, "LIGHT: leave it out");
     command->add_option("--colour-temperature", wish->colour, "LIGHT=KELVIN");
     command->add_option("--spectrum", wish->spectrum, "LIGHT=NAME: a CIE illuminant, such as key=FL11");
+    command->add_option("--gel", wish->gel,
+                        "LIGHT=GELS: such as rim=full-warm,nd-0.3 or none; the head stays as it was set");
     command->add_option("--aperture", wish->aperture, "f-number")->check(CLI::Range(0.5, 128.0));
     command->add_option("--iso", wish->iso, "Sensitivity")->check(CLI::Range(1.0, 1e6));
     command->add_option("--shutter", wish->shutter, "Seconds; reaches continuous and room light only")
         ->check(CLI::Range(1e-5, 3600.0));
     command->add_option("--treatment", wish->treatment, "colour or black-and-white")
         ->check(CLI::IsMember({"colour", "black-and-white"}));
-    command->add_option("--white-balance", wish->white_balance, "flash, tungsten, as-lit or kelvin");
+    command->add_option("--white-balance", wish->white_balance,
+                        "flash, tungsten, as-lit, an illuminant such as FL11, or kelvin");
     command->callback([wish, &status] { status = run_develop(*wish); });
 }
 

@@ -7,7 +7,6 @@
 #include "film/exposure.h"
 #include "meter/light_colours.h"
 #include "meter/ratio.h"
-#include "spectrum/illuminant.h"
 
 namespace understudy {
 
@@ -15,7 +14,7 @@ namespace {
 
 using Json = nlohmann::ordered_json;
 
-constexpr const char* kKind = "understudy film card 1";
+constexpr const char* kKind = "understudy film card 2";
 
 Json json_of(const CardLight& light) {
     return {{"light", light.light},
@@ -24,7 +23,8 @@ Json json_of(const CardLight& light) {
             {"own_reading_lxs", light.own_reading_lxs},
             {"face_lxs", light.face_lxs},
             {"kelvin", light.colour.kelvin},
-            {"illuminant", light.colour.illuminant}};
+            {"illuminant", light.colour.illuminant},
+            {"gels", light.colour.gels}};
 }
 
 CardLight light_of(const Json& json) {
@@ -36,6 +36,7 @@ CardLight light_of(const Json& json) {
     light.face_lxs = json.at("face_lxs");
     light.colour.kelvin = json.at("kelvin");
     light.colour.illuminant = json.at("illuminant");
+    light.colour.gels = json.at("gels").get<std::vector<std::string>>();
     return light;
 }
 
@@ -63,6 +64,7 @@ FilmCard card_of(const Studio& studio, const LitStudio& lit, const MeterReport& 
         } else {
             light.flash = false;
             light.colour.kelvin = setup.room.ambient_kelvin;
+            light.colour.illuminant = setup.room.ambient_illuminant;
             light.own_reading_lxs = light.exposure_power;
         }
         card.lights.push_back(light);
@@ -82,6 +84,7 @@ std::string card_text(const FilmCard& card) {
                     {"black_and_white", card.treatment == Treatment::kBlackAndWhite},
                     {"white_as_lit", card.white_balance.as_lit},
                     {"white_kelvin", card.white_balance.kelvin},
+                    {"white_illuminant", card.white_balance.illuminant},
                     {"lights", lights},
                     {"scene", card.scene_text}};
     return json.dump();
@@ -96,7 +99,7 @@ Expected<FilmCard> read_card(const std::string& text, const std::filesystem::pat
         card.exposure = {json.at("aperture"), json.at("shutter_s"), json.at("iso")};
         card.focal_length_m = json.at("focal_length_m");
         card.treatment = json.at("black_and_white") ? Treatment::kBlackAndWhite : Treatment::kColour;
-        card.white_balance = {json.at("white_as_lit"), json.at("white_kelvin")};
+        card.white_balance = {json.at("white_as_lit"), json.at("white_kelvin"), json.at("white_illuminant")};
         for (const Json& light : json.at("lights")) card.lights.push_back(light_of(light));
         card.scene_text = json.at("scene");
         return card;
@@ -118,7 +121,8 @@ Developing developing_of(const FilmCard& card) {
         developing.lights.push_back({light.light, light.exposure_power, spectrum});
         lit += spectrum * static_cast<float>(light.face_lxs);
     }
-    developing.white = card.white_balance.as_lit ? lit : spectrum_of_temperature(card.white_balance.kelvin);
+    developing.white =
+        card.white_balance.as_lit ? lit : white_spectrum(card.white_balance.kelvin, card.white_balance.illuminant);
     return developing;
 }
 

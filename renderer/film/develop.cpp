@@ -8,6 +8,7 @@
 
 #include "film/exposure.h"
 #include "film/panchromatic.h"
+#include "spectrum/band_weights.h"
 #include "spectrum/colour.h"
 #include "spectrum/observer.h"
 
@@ -20,9 +21,9 @@ using BandColours = std::array<Vec3, kBandCount>;
 // For a light normalised to one lumen, in linear light before exposure.
 BandColours colour_response(const Spectrum& light, const Spectrum& white) {
     const glm::dmat3 to_rgb = linear_srgb_of_xyz_matrix() * adaptation_to_d65(xyz_of(white));
-    const Bands x = band_integrals(light * observer_x());
-    const Bands y = band_integrals(light * observer_y());
-    const Bands z = band_integrals(light * observer_z());
+    const Bands x = band_weights(light * observer_x());
+    const Bands y = band_weights(light * observer_y());
+    const Bands z = band_weights(light * observer_z());
     BandColours response;
     for (std::size_t band = 0; band < kBandCount; ++band) {
         response[band] = Vec3(to_rgb * Double3(x[band], y[band], z[band]));
@@ -33,7 +34,7 @@ BandColours colour_response(const Spectrum& light, const Spectrum& white) {
 // Scaled so that the white comes out as bright as in colour.
 BandColours panchromatic(const Spectrum& light, const Spectrum& white) {
     const double of_white = integral(normalised_to_luminance(white) * panchromatic_response());
-    const Bands exposed = band_integrals(light * panchromatic_response());
+    const Bands exposed = band_weights(light * panchromatic_response());
     BandColours response;
     for (std::size_t band = 0; band < kBandCount; ++band) {
         response[band] = Vec3(static_cast<float>(static_cast<double>(exposed[band]) / of_white));

@@ -52,6 +52,7 @@ Expected<LitStudio> set_powers(const Studio& studio, const Stage& nobody) {
     for (std::size_t i = 0; i < setup.lights.size(); ++i) {
         const LightSettings& light = setup.lights[i];
         const Spectrum spectrum = light_spectrum(light.colour);
+        const double through_gels = gel_share(light.colour);
         const double per_lumen = reading_per_lumen(studio, nobody, i, spectrum);
         const bool flash = light.source == SourceKind::kFlash;
         double power = 0.0;  // lm·s while the shutter is open
@@ -62,9 +63,9 @@ Expected<LitStudio> set_powers(const Studio& studio, const Stage& nobody) {
             }
             power = *wanted / per_lumen;
         } else if (const auto* energy = std::get_if<PowerFromEnergy>(&light.power)) {
-            power = luminous_energy(energy->joules, studio.modifiers[i].efficiency);
+            power = luminous_energy(energy->joules, studio.modifiers[i].efficiency) * through_gels;
         } else {
-            const double lumens = std::get<PowerFromFlux>(light.power).lumens;
+            const double lumens = std::get<PowerFromFlux>(light.power).lumens * through_gels;
             power = flash ? lumens : lumens * exposure.shutter_s;
         }
         if (i == 0) key_exposure = power * per_lumen;
@@ -72,7 +73,7 @@ Expected<LitStudio> set_powers(const Studio& studio, const Stage& nobody) {
         told.light = light.name;
         told.flash = flash;
         told.lumens = flash ? power : power / exposure.shutter_s;
-        told.energy_j = flash ? joules_for(power, studio.modifiers[i].efficiency) : 0.0;
+        told.energy_j = flash ? joules_for(power / through_gels, studio.modifiers[i].efficiency) : 0.0;
         told.f_number = f_number_of_exposure(power * per_lumen, exposure.iso, kIncidentFlat);
         lit.powers.push_back(told);
         lit.layers.push_back({light.name, power, spectrum});

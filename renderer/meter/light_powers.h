@@ -14,6 +14,8 @@ struct LitStudio {
     std::vector<LayerLight> layers;  // one a layer of the film: the lights, then the ambient when there is any
 };
 
+// What the head is set to, joules or lumens, is its light before the gels; what a meter reads is with them on.
+//
 // A light's own reading is taken at the face, the receptor flat and square to the light's centre, nobody there, with
 // what panels, backdrop and walls send back of it. nobody: the stage of this studio without the sitter. A light set by
 // its meter reading that sends nothing to the face is a problem.

@@ -7,6 +7,7 @@
 #include "meter/catchlights.h"
 #include "meter/eyes.h"
 #include "meter/integrate.h"
+#include "meter/light_hues.h"
 #include "meter/meter_points.h"
 #include "meter/ratio.h"
 
@@ -68,6 +69,7 @@ MeterReport read_meter(const Studio& studio, const Stage& stage, const Stage& no
     report.iso = exposure.iso;
     report.ev100 = ev100(exposure.aperture, exposure.shutter_s, exposure.iso);
     report.powers = lit.powers;
+    report.colours = read_colours(studio, nobody, lit);
     for (const MeterPoint& point : meter_points(studio)) {
         report.readings.push_back(read_point(point, point.free_of_sitter ? nobody : stage, lit.layers, exposure));
     }

@@ -7,6 +7,7 @@
 #include <vector>
 
 #include "base/geometry.h"
+#include "meter/colour_reading.h"
 
 namespace understudy {
 
@@ -86,6 +87,7 @@ struct MeterReport {
     double iso = 200.0;
     double ev100 = 0.0;
     std::vector<LightPower> powers;
+    std::vector<ColourReading> colours;
     std::vector<Reading> readings;
     std::optional<Ratio> ratio;  // none without cheeks, or without any fill
     double ambient_lxs = 0.0;

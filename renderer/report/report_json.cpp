@@ -4,6 +4,7 @@
 
 #include <nlohmann/json.hpp>
 
+#include "report/report_colour.h"
 #include "report/words.h"
 #include "sitter/eye.h"
 
@@ -113,6 +114,7 @@ Json json_of(const MeterReport& report) {
                         {"iso", number(report.iso)},
                         {"ev100", number(report.ev100)}};
     json["powers"] = list(report.powers, [](const LightPower& power) { return json_of(power); });
+    json["colours"] = colours_json(report.colours);
     json["meter"] = list(report.readings, [](const Reading& reading) { return json_of(reading); });
     json["ratio"] = report.ratio ? json_of(*report.ratio) : Json(nullptr);
     json["ambient"] = {{"exposure_lxs", number(report.ambient_lxs)},

@@ -5,6 +5,7 @@
 #include <fmt/format.h>
 
 #include "report/f_number.h"
+#include "report/report_colour.h"
 #include "report/table.h"
 #include "report/words.h"
 
@@ -157,8 +158,9 @@ std::string catchlights_text(const MeterReport& report) {
 }  // namespace
 
 std::string report_text(const MeterReport& report) {
-    return camera_text(report) + powers_text(report) + readings_text(report) + shares_text(report) +
-           ratio_text(report) + ambient_text(report) + eyes_text(report) + catchlights_text(report);
+    return camera_text(report) + powers_text(report) + colours_text(report.colours) + readings_text(report) +
+           shares_text(report) + ratio_text(report) + ambient_text(report) + eyes_text(report) +
+           catchlights_text(report);
 }
 
 }  // namespace understudy

@@ -5,10 +5,10 @@
 
 #include <fmt/format.h>
 
+#include "setup/read_colour.h"
+#include "setup/read_gel.h"
 #include "setup/read_modifier.h"
-#include "setup/read_picture.h"
 #include "setup/read_placement.h"
-#include "spectrum/illuminant.h"
 
 namespace understudy {
 namespace {
@@ -30,17 +30,8 @@ std::string read_name(TableReader& table, int number) {
 LightColour read_colour(TableReader& table) {
     LightColour colour;
     colour.kelvin = table.quantity("colour_temperature", kTemperature, kColourTemperatures).value_or(colour.kelvin);
-    if (const std::optional<std::string> spectrum = table.text("spectrum")) {
-        const std::vector<std::string> valid = cie_illuminant_names();
-        if (std::find(valid.begin(), valid.end(), *spectrum) == valid.end()) {
-            table.unknown_name("spectrum", *spectrum, valid);
-        }
-        colour.illuminant = *spectrum;
-    }
-    if (table.has("spectrum") && table.has("colour_temperature")) {
-        table.log().add(table.key_place_of("spectrum"), table.name() + " has both colour_temperature and spectrum",
-                        "only one of the two");
-    }
+    colour.illuminant = read_illuminant(table, "spectrum", "colour_temperature");
+    colour.gels = read_gels(table);
     return colour;
 }
 

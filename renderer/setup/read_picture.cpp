@@ -3,6 +3,9 @@
 #include <cctype>
 #include <limits>
 
+#include "setup/read_colour.h"
+#include "spectrum/illuminant.h"
+
 namespace understudy {
 namespace {
 
@@ -14,17 +17,25 @@ WhiteBalance read_white_balance(TableReader& table) {
     }
     const std::string* text = std::get_if<std::string>(&value->content);
     if (text != nullptr && !text->empty() && std::isdigit(static_cast<unsigned char>(text->front())) == 0) {
-        return table
-            .choice<WhiteBalance>(
-                "white_balance",
-                {{"flash", {false, 5500.0}}, {"tungsten", {false, 3200.0}}, {"as-lit", {true, 5500.0}}})
-            .value_or(balance);
+        if (const auto named = white_balance_named(*text)) return *named;
+        std::vector<std::string> valid = cie_illuminant_names();
+        valid.insert(valid.begin(), {"flash", "tungsten", "as-lit"});
+        table.unknown_name("white_balance", *text, valid);
+        return balance;
     }
     balance.kelvin = table.quantity("white_balance", kTemperature, kColourTemperatures).value_or(balance.kelvin);
     return balance;
 }
 
 }  // namespace
+
+std::optional<WhiteBalance> white_balance_named(const std::string& name) {
+    if (name == "flash") return WhiteBalance{false, 5500.0, ""};
+    if (name == "tungsten") return WhiteBalance{false, 3200.0, ""};
+    if (name == "as-lit") return WhiteBalance{true, 5500.0, ""};
+    if (cie_illuminant(name)) return WhiteBalance{false, 5500.0, name};
+    return std::nullopt;
+}
 
 PictureSettings read_picture(TableReader table) {
     PictureSettings picture;

@@ -55,6 +55,7 @@ enum class Treatment { kColour, kBlackAndWhite };
 struct WhiteBalance {
     bool as_lit = false;     // the white of the light that falls on the face
     double kelvin = 5500.0;  // otherwise
+    std::string illuminant;  // "", or a name known to spectrum/illuminant.h in place of kelvin
 };
 
 struct PictureSettings {
@@ -182,10 +183,11 @@ using Power = std::variant<PowerFromMeter, PowerFromEnergy, PowerFromFlux, Power
 
 enum class SourceKind { kFlash, kContinuous };
 
-// What the light's spectrum is: a colour temperature, or a CIE illuminant by name.
+// What the light's spectrum is: a colour temperature, or a CIE illuminant by name; and what is clipped before it.
 struct LightColour {
     double kelvin = 5500.0;
-    std::string illuminant;  // "" or a name known to spectrum/illuminant.h, e.g. "FL11"
+    std::string illuminant;         // "" or a name known to spectrum/illuminant.h, e.g. "FL11"
+    std::vector<std::string> gels;  // names known to spectrum/gel.h, one behind the other
 };
 
 struct LightSettings {
@@ -232,8 +234,9 @@ struct BackdropSettings {
 struct RoomSettings {
     double ambient_lx = 0.0;
     double ambient_kelvin = 4000.0;
-    std::optional<Double3> size_m;  // width, depth, height; none: no walls
-    double walls = 0.8;             // their reflectance
+    std::string ambient_illuminant;  // "", or a name known to spectrum/illuminant.h in place of kelvin
+    std::optional<Double3> size_m;   // width, depth, height; none: no walls
+    double walls = 0.8;              // their reflectance
 };
 
 // ---- all of it ----------------------------------------------------------------------------------------------------
