@@ -17,7 +17,8 @@ std::string put_gels(CardLight& light, const std::string& gels) {
         if (!complaint.empty()) return complaint;
         colour.gels.push_back(name);
     }
-    if (colour.gels.empty() && gels != "none") return "expected a gel, several with commas between, or none";
+    if ((colour.gels.empty() && gels != "none") || gels.ends_with(','))
+        return "expected a gel, several with commas between, or none";
     const double factor = gel_share(colour) / gel_share(light.colour);
     light.colour = colour;
     light.exposure_power *= factor;

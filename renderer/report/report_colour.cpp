@@ -22,7 +22,11 @@ std::string kelvins(const ColourReading& colour) {
     return colour.kelvin ? fmt::format("{} K", plain_number(10.0 * std::round(*colour.kelvin / 10.0), 0)) : "coloured";
 }
 
-std::string signed_duv(const ColourReading& colour) { return colour.duv ? fmt::format("{:+.3f}", *colour.duv) : "-"; }
+// Three decimals, and no minus before a nought.
+std::string signed_duv(const ColourReading& colour) {
+    if (!colour.duv) return "-";
+    return fmt::format("{:+.3f}", std::round(1000.0 * *colour.duv) / 1000.0 + 0.0);
+}
 
 std::string chromaticity(const ColourReading& colour) {
     return colour.x && colour.y ? plain_number(*colour.x, 3) + ", " + plain_number(*colour.y, 3) : "-";

@@ -120,8 +120,8 @@ constexpr std::array<PlainColour, 10> kPlainColours = {{
     {"cyan", {{{585.0, kLongEnd, 1.3}}}},
     {"blue", {{{500.0, kLongEnd, 2.0}}}},
     {"magenta", {{{490.0, 605.0, 2.0}}}},
-    {"lavender", {{{500.0, 620.0, 0.6}}}},
-    {"pink", {{{470.0, 595.0, 0.5}}}},
+    {"lavender", {{{500.0, 620.0, 0.4}}}},
+    {"pink", {{{470.0, 595.0, 0.35}}}},
 }};
 
 struct NamedShift {

@@ -90,6 +90,26 @@ TEST_F(Developed, WarmLightIsWarm) {
     EXPECT_GT(warm.at(14, 20, 0), 1.2F * warm.at(14, 20, 2));
 }
 
+// A gel is clipped on and the pack stays as it was: the light loses the gel's stops. Metered again it is what a scene
+// with the gel renders, where the reading is taken with the gel on.
+TEST_F(Developed, AGelClippedOnIsAFreshRender) {
+    std::string scene = two_lights(4.0);
+    scene.insert(scene.find("[[light]]", scene.find("[[light]]") + 1), "gel = [\"half-warm\", \"nd-0.3\"]\n");
+    place_.write("gelled.toml", scene);
+    expect_done(place_, {"render", "gelled.toml", "-o", "gelled.png", "--film", "gelled.exr"});
+    const Seen fresh = seen(place_.path("gelled.png"));
+    expect_done(place_,
+                {"develop", "film.exr", "-o", "clipped.png", "--gel", "key=half-warm,nd-0.3", "--meter", "key=4"});
+    expect_alike(fresh, seen(place_.path("clipped.png")), 1.01F);
+    expect_done(place_, {"develop", "film.exr", "-o", "dim.png", "--gel", "key=nd-1-stop", "--gel", "fill=nd-1-stop"});
+    expect_done(place_, {"develop", "film.exr", "-o", "stop.png", "--power", "key=-1", "--power", "fill=-1"});
+    expect_alike(seen(place_.path("stop.png")), seen(place_.path("dim.png")), 1.01F);
+    expect_done(place_, {"develop", "gelled.exr", "-o", "bare.png", "--gel", "key=none", "--meter", "key=4"});
+    expect_alike(seen(place_.path("two.png")), seen(place_.path("bare.png")), 1.01F);
+    expect_done(place_,
+                {"develop", "gelled.exr", "-o", "lamp.png", "--white-balance", "LED-B3", "--spectrum", "key=LED-B3"});
+}
+
 TEST_F(Developed, ABadWishIsRefused) {
     for (const std::vector<std::string>& wish : std::vector<std::vector<std::string>>{{"--power", "rim=+1"},
                                                                                       {"--power", "key"},
@@ -99,6 +119,10 @@ TEST_F(Developed, ABadWishIsRefused) {
                                                                                       {"--colour-temperature", "key=5"},
                                                                                       {"--spectrum", "key=NONE"},
                                                                                       {"--white-balance", "blue"},
+                                                                                      {"--gel", "key=ful-warm"},
+                                                                                      {"--gel", "key="},
+                                                                                      {"--gel", "key=red,"},
+                                                                                      {"--gel", "rim=red"},
                                                                                       {"--treatment", "sepia"},
                                                                                       {"--aperture", "-1"}}) {
         const Outcome outcome = place_.run({"develop", "film.exr", "-o", "no.png", wish[0], wish[1]});

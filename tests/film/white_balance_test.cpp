@@ -4,7 +4,6 @@
 #include <gtest/gtest.h>
 
 #include <array>
-#include <cmath>
 #include <string>
 #include <vector>
 
@@ -82,18 +81,6 @@ TEST(WhiteBalance, LeavesTheCastOfAnotherLight) {
 TEST(WhiteBalance, ShowsTungstenOrangeUnderFlash) {
     const Codes codes = codes_of(card_under(0.18F, planck_spectrum(3200.0), daylight_spectrum(5500.0)));
     EXPECT_EQ(codes, (Codes{145, 111, 77}));
-}
-
-// What a full gel is for: flash through it, the camera set to tungsten. 3137 K for 3200 K is 6 mired of the 137, a
-// twentieth, and daylight's own green stays with it; less than a fifth of the bare flash's cast is left.
-TEST(WhiteBalance, TakesAFullWarmGelForTungsten) {
-    const auto chroma = [](const Spectrum& light) {
-        const Xyz grey = xyz_of_linear_srgb(Double3(card_under(0.18F, light, planck_spectrum(3200.0))));
-        const Lab lab = lab_of(grey, kD65White);
-        return std::hypot(lab.a, lab.b);
-    };
-    const Spectrum flash = daylight_spectrum(5500.0);
-    EXPECT_LT(chroma(flash * stacked_transmission({"full-warm"})), chroma(flash) / 5.0);
 }
 
 }  // namespace

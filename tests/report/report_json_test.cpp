@@ -23,16 +23,19 @@ using Keys = std::vector<std::string>;
 
 TEST(ReportJson, HasEveryKeyInOrder) {
     const Json json = Json::parse(report_json(filled_report()));
-    EXPECT_EQ(keys_of(json),
-              (Keys{"title", "camera", "exposure", "powers", "meter", "ratio", "ambient", "catchlights", "eyes"}));
+    EXPECT_EQ(keys_of(json), (Keys{"title", "camera", "exposure", "powers", "colours", "meter", "ratio", "ambient",
+                                   "catchlights", "eyes"}));
     EXPECT_EQ(keys_of(json["camera"]), (Keys{"position_m", "aim_m"}));
     EXPECT_EQ(keys_of(json["exposure"]), (Keys{"aperture", "shutter_s", "iso", "ev100"}));
     EXPECT_EQ(keys_of(json["powers"][0]), (Keys{"light", "source", "lumen_seconds", "lumens", "energy_j", "f_number"}));
+    EXPECT_EQ(keys_of(json["colours"][0]),
+              (Keys{"light", "gels", "gel_loss_stops", "colour_temperature_k", "duv", "x", "y"}));
     EXPECT_EQ(keys_of(json["meter"][0]), (Keys{"point", "receptor", "facing", "position_m", "normal", "exposure_lxs",
                                                "standard_error_lxs", "f_number", "stops_from_camera", "by_light"}));
     EXPECT_EQ(keys_of(json["meter"][0]["by_light"][0]),
               (Keys{"light", "exposure_lxs", "standard_error_lxs", "f_number"}));
-    EXPECT_EQ(keys_of(json["ratio"]), (Keys{"key_to_fill", "stops", "lit_cheek", "face_key_to_fill", "face_key_and_fill_to_fill"}));
+    EXPECT_EQ(keys_of(json["ratio"]),
+              (Keys{"key_to_fill", "stops", "lit_cheek", "face_key_to_fill", "face_key_and_fill_to_fill"}));
     EXPECT_EQ(keys_of(json["ambient"]), (Keys{"exposure_lxs", "stops_from_camera"}));
     EXPECT_EQ(keys_of(json["catchlights"][0]),
               (Keys{"eye", "light", "is_panel", "clock", "clock_deg", "offset_in_iris", "pixel", "width_in_iris",

@@ -52,6 +52,7 @@ inline MeterReport filled_report() {
     report.iso = 100.0;
     report.ev100 = std::log2(16.0 * 200.0);
     report.powers = {{"key", 4800.0, true, 120.0, 8.0}, {"lamp", 2000.0, false, 0.0, 2.0}};
+    report.colours = {{"key", {"half-warm"}, 0.56, 0.3886, 0.3893, 3819.0, 0.004}};
     report.readings = {sample_reading()};
     report.ratio = army_ratio();
     report.ambient_lxs = 1.25;

@@ -25,6 +25,7 @@ modifier = { shape = "ring", diameter = "0.5 m", inner = "10 cm" }
 elevation = 30
 distance = "4 ft 3 in"
 meter = 4.0
+gel = ["half-warm", "nd-0.3"]
 [[light]]
 modifier = "octa-120"
 position = [1, 2, 1]
@@ -36,6 +37,7 @@ size = ["1 m", 1.5]
 surface = "none"
 [room]
 size = [4.0, 6.0, 2.7]
+ambient_spectrum = "FL2"
 )";
 
 std::string mutated(std::mt19937& random) {
