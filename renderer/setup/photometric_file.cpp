@@ -216,11 +216,13 @@ void read_candela(PhotometricScanner& scanner, PhotometricFile& file) {
         }
         file.candela.push_back(std::move(plane));
     }
-    if (!scanner.failed() && !(peak >= kLeastPeakCandela)) {
+    if (scanner.failed()) {
+        return;
+    }
+    if (!(peak >= kLeastPeakCandela)) {
         scanner.fail("no direction has any light", "candela values above 0");
     }
-    const bool closed = is(file.horizontal_deg.back(), 360.0);
-    if (!scanner.failed() && closed && file.candela.front() != file.candela.back()) {
+    if (is(file.horizontal_deg.back(), 360.0) && file.candela.front() != file.candela.back()) {
         scanner.warn("the planes at 0 and 360 are the same and have different values; each is used on its own side");
     }
 }
