@@ -86,21 +86,7 @@ EmissionTable::EmissionTable(EmissionLayout layout, std::vector<float> values)
     even_radiance_ = static_cast<float>(1.0 / (kPiDouble * area));
 }
 
-double EmissionTable::flux() const {
-    const EmissionWeights weights = emission_weights(layout_);
-    double sum = 0.0;
-    std::size_t index = 0;
-    for (const double across : weights.across) {
-        for (const double along : weights.along) {
-            for (const double azimuth : weights.azimuths) {
-                for (const double angle : weights.angles) {
-                    sum += across * along * azimuth * angle * static_cast<double>(values_[index++]);
-                }
-            }
-        }
-    }
-    return sum;
-}
+double EmissionTable::flux() const { return emission_flux(layout_, values_); }
 
 EmissionPlace EmissionTable::place_of(const Vec3& place) const {
     if (layout_.fold == EmissionLayout::Fold::kPolygon) return polygon_place(place);

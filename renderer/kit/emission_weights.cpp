@@ -105,4 +105,20 @@ EmissionWeights emission_weights(const EmissionLayout& layout) {
     return weights;
 }
 
+double emission_flux(const EmissionLayout& layout, const std::vector<float>& values) {
+    const EmissionWeights weights = emission_weights(layout);
+    double sum = 0.0;
+    std::size_t index = 0;
+    for (const double across : weights.across) {
+        for (const double along : weights.along) {
+            for (const double azimuth : weights.azimuths) {
+                for (const double angle : weights.angles) {
+                    sum += across * along * azimuth * angle * static_cast<double>(values[index++]);
+                }
+            }
+        }
+    }
+    return sum;
+}
+
 }  // namespace understudy

@@ -18,6 +18,8 @@ struct EmissionWeights {
 };
 
 EmissionWeights emission_weights(const EmissionLayout& layout);
+// The flux of values that are linear between the knots.
+double emission_flux(const EmissionLayout& layout, const std::vector<float>& values);
 
 // Azimuth as the table has it, without a sine: the angle's place on the square |x| + |y| = 1, 0 … 4 once round.
 inline float azimuth_on_square(float x, float y) {
