@@ -9,6 +9,7 @@
 #include "kit/emission_weights.h"
 #include "kit/grid_cells.h"
 #include "kit/light_walk.h"
+#include "kit/square_maps.h"
 #include "kit/table_cells.h"
 #include "scatter/microfacet.h"
 
@@ -17,7 +18,7 @@ namespace understudy {
 namespace {
 
 // For all of a table: a second or two of one core.
-constexpr double kClothPaths = 6e5;
+constexpr double kClothPaths = 2e6;
 constexpr double kOpenPaths = 1.2e6;
 constexpr int kPhotonStreams = 64;
 constexpr int kPhotonsAStream = 4000;
@@ -53,7 +54,9 @@ class Tracer {
           layout_(emission_layout(construction, front)),
           cells_(layout_),
           effort_(effort),
-          values_(layout_.size(), 0.0F) {}
+          values_(layout_.size(), 0.0F) {
+        if (walk_.front()) directions_ = all_directions();
+    }
 
     std::vector<float> fill() {
         tbb::parallel_for(std::size_t{0}, layout_.places(), [&](std::size_t place) {
@@ -130,7 +133,7 @@ class Tracer {
 
     std::vector<Direction> all_directions() const {
         std::vector<Direction> directions;
-        WalkNumbers random(1);
+        WalkNumbers random(0);
         for (std::size_t azimuth = 0; azimuth < layout_.azimuths; ++azimuth) {
             for (std::size_t angle = 0; angle < layout_.angles.size(); ++angle) {
                 double sum = 0.0;
@@ -149,41 +152,70 @@ class Tracer {
         return directions;
     }
 
-    // Behind cloth one path from inside tells of every direction outside.
-    void fill_behind_cloth(std::size_t place) {
-        const std::vector<Direction> directions = all_directions();
-        const Sheet& cloth = *walk_.front();
-        WalkNumbers random(place);
+    // Light that reaches the cloth from inside, in equal cells of the disc that directions project to.
+    struct Incoming {
+        static constexpr std::size_t kSide = 20;
+        std::vector<double> light = std::vector<double>(kSide * kSide, 0.0);
+
+        void add(const Vec3& inward, double flux) {
+            const Vec2 square = disc_to_square(
+                {std::min(1.0F, std::sqrt(inward.x * inward.x + inward.y * inward.y)), std::atan2(inward.y, inward.x)});
+            const auto cell = [](float at) {
+                return std::min(static_cast<std::size_t>(at * static_cast<float>(kSide)), kSide - 1);
+            };
+            light[cell(square.y) * kSide + cell(square.x)] += flux;
+        }
+        static Vec3 direction(std::size_t cell) {
+            const auto at = [](std::size_t i) { return (static_cast<float>(i) + 0.5F) / static_cast<float>(kSide); };
+            const DiscVector disc = square_to_disc_vector({at(cell % kSide), at(cell / kSide)});
+            return Vec3(disc.radius * disc.direction, -std::sqrt(std::max(0.0F, 1.0F - disc.radius * disc.radius)));
+        }
+    };
+
+    // One path a way inward; every place takes the same random numbers, so that what noise there is has no spots.
+    Incoming light_behind_cloth(std::size_t place) const {
+        Incoming incoming;
+        WalkNumbers random(0);
         EvenPoints points(random);
-        std::vector<double> lobes(directions.size(), 0.0);
-        double even = 0.0;
-        double measures = 0.0;
+        const Part front = walk_.interior().is_ball() ? Part::kWall : Part::kFront;
         const int count = paths(kClothPaths, layout_.places());
-        const auto add = [&](const Vec3& inward, float light, float measure) {
-            even += static_cast<double>(light * measure * cloth.even_through() / kPi);
-            for (std::size_t i = 0; i < directions.size(); ++i) {
-                lobes[i] += static_cast<double>(light * measure * cloth.gloss_through(directions[i].local, inward));
-            }
-        };
+        double measures = 0.0;
         for (int i = 0; i < count; ++i) {
             const auto at = points.next();
-            const CellPlace cell = place_within(place, at[0], at[1], random);
+            WalkNumbers path(static_cast<std::uint64_t>(i));
+            const CellPlace cell = place_within(place, at[0], at[1], path);
             const Frame frame = cell.frame();
             measures += static_cast<double>(cell.measure);
             const Vec3 even_way = sample_cosine(at[2], at[3]);
             const Vec3 inward(even_way.x, even_way.y, -even_way.z);
-            add(inward, kPi * walk_.radiance_along(cell.place, frame.to_world(inward), false, random), cell.measure);
-            const TubeSample tube = walk_.tube().sample(cell.place, random);
+            const TubeSample tube = walk_.tube().sample(cell.place, path);
             const Vec3 toward = frame.to_local(tube.direction);
-            const Part front = walk_.interior().is_ball() ? Part::kWall : Part::kFront;
             if (tube.density > 0.0F && toward.z < 0.0F &&
                 walk_.interior().open_between(cell.place, tube.direction, tube.distance, front)) {
-                add(toward, -toward.z * walk_.tube().radiance() / tube.density, cell.measure);
+                incoming.add(toward,
+                             static_cast<double>(cell.measure * -toward.z * walk_.tube().radiance() / tube.density));
             }
+            const float light = walk_.radiance_along(cell.place, frame.to_world(inward), false, path);
+            incoming.add(inward, static_cast<double>(cell.measure * kPi * light));
         }
+        for (double& light : incoming.light) light /= measures;
+        return incoming;
+    }
+
+    // Behind cloth the paths from one place tell of every direction outside.
+    void fill_behind_cloth(std::size_t place) {
+        const Sheet& cloth = *walk_.front();
+        const Incoming incoming = light_behind_cloth(place);
+        double even = 0.0;
+        for (const double light : incoming.light) even += light * static_cast<double>(cloth.even_through() / kPi);
         float* values = values_at(place);
-        for (std::size_t i = 0; i < directions.size(); ++i) {
-            values[i] = static_cast<float>((even + lobes[i]) / measures) * directions[i].passes;
+        for (std::size_t i = 0; i < directions_.size(); ++i) {
+            double lobe = 0.0;
+            for (std::size_t cell = 0; cell < incoming.light.size(); ++cell) {
+                lobe += incoming.light[cell] *
+                        static_cast<double>(cloth.gloss_through(directions_[i].local, Incoming::direction(cell)));
+            }
+            values[i] = static_cast<float>(even + lobe) * directions_[i].passes;
         }
     }
 
@@ -194,7 +226,7 @@ class Tracer {
         for (std::size_t azimuth = 0; azimuth < layout_.azimuths; ++azimuth) {
             for (std::size_t angle = 0; angle < layout_.angles.size(); ++angle) {
                 const std::size_t index = azimuth * layout_.angles.size() + angle;
-                WalkNumbers random(place * layout_.directions() + index);
+                WalkNumbers random(index);  // the same at every place, as above
                 EvenPoints points(random);
                 double sum = 0.0;
                 double measures = 0.0;
@@ -233,6 +265,7 @@ class Tracer {
     EmissionLayout layout_;
     TableCells cells_;
     double effort_;
+    std::vector<Direction> directions_;  // of the knots
     std::vector<float> values_;
 };
 
