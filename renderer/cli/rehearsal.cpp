@@ -1,5 +1,7 @@
 #include "cli/rehearsal.h"
 
+#include <fmt/format.h>
+
 #include "setup/read_setup.h"
 
 namespace understudy {
@@ -15,6 +17,11 @@ Expected<Rehearsal> open_rehearsal(const std::filesystem::path& scene) {
     if (!setup) return setup.problems();
     auto studio = place_studio(*setup, library);
     if (!studio) return studio.problems();
+    for (const BuiltModifier& modifier : studio->modifiers) {
+        if (modifier.not_kept.empty()) continue;
+        fmt::print(stderr, "{}; modifiers have to be traced again the next time\n", modifier.not_kept);
+        break;
+    }
     Rehearsal rehearsal;
     rehearsal.studio = std::move(*studio);
     rehearsal.stage = std::make_unique<Stage>(rehearsal.studio, Stage::With::kSitter);

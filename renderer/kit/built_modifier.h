@@ -3,6 +3,7 @@
 
 #include <filesystem>
 #include <memory>
+#include <string>
 
 #include "base/expected.h"
 #include "kit/emission_table.h"
@@ -13,10 +14,11 @@ namespace understudy {
 struct BuiltModifier {
     std::shared_ptr<const EmissionTable> table;  // none: the same radiance everywhere and in every direction
     double efficiency = 1.0;                     // lm out of the front for each lm of the bare tube
+    std::string not_kept;  // why the table could not be kept and will be traced again; empty when it was
 };
 
 // Traces the light through the modifier's inside, or takes what was traced before from the folder; an empty folder's
-// name keeps nothing.
+// name keeps nothing. A modifier that lets out no light at all is a problem.
 Expected<BuiltModifier> build_modifier(const ModifierSettings& settings, const std::filesystem::path& cache_folder);
 
 }  // namespace understudy

@@ -271,12 +271,14 @@ class Tracer {
 
 }  // namespace
 
-TracedEmission trace_emission(const Construction& construction, const ModifierShape& front, double effort) {
+std::optional<TracedEmission> trace_emission(const Construction& construction, const ModifierShape& front,
+                                             double effort) {
     Tracer tracer(construction, front, effort);
     const WalkTotals totals = tracer.photons();
     std::vector<float> values = tracer.fill();
     const double flux = emission_flux(tracer.layout(), values);
-    return {EmissionTable(tracer.layout(), std::move(values)), totals.out, totals.standard_error, flux};
+    if (!(flux > 0.0)) return std::nullopt;
+    return TracedEmission{EmissionTable(tracer.layout(), std::move(values)), totals.out, totals.standard_error, flux};
 }
 
 }  // namespace understudy

@@ -1,6 +1,8 @@
 // From what a modifier is built of to what leaves its front.
 #pragma once
 
+#include <optional>
+
 #include "kit/emission_table.h"
 #include "setup/construction.h"
 #include "setup/setup.h"
@@ -17,8 +19,10 @@ struct TracedEmission {
     double traced_flux = 0.0;     // the same, by the paths from the front that filled the table
 };
 
-// The same for any number of threads. effort: 1 is enough to see no noise; less for tests.
-TracedEmission trace_emission(const Construction& construction, const ModifierShape& front, double effort = 1.0);
+// The same for any number of threads. effort: 1 is enough to see no noise; less for tests. None when no path finds a
+// way out.
+std::optional<TracedEmission> trace_emission(const Construction& construction, const ModifierShape& front,
+                                             double effort = 1.0);
 
 // Where the table's knots lie.
 EmissionLayout emission_layout(const Construction& construction, const ModifierShape& front);

@@ -6,7 +6,8 @@
 #include <fmt/format.h>
 
 #include "setup/kit_files.h"
-#include "setup/nearest_name.h"
+#include "setup/modifier_base.h"
+#include "setup/read_construction.h"
 
 namespace understudy {
 namespace {
@@ -96,44 +97,54 @@ std::optional<ModifierSettings> read_own_modifier(TableReader table, const std::
                                                                                   {"sphere", read_sphere},
                                                                                   {"dome", read_dome}});
     const std::optional<double> efficiency = table.quantity("efficiency", kPlainNumber, {0.01, 1.0});
+    if (efficiency && table.has("body")) {
+        table.log().add(table.key_place_of("efficiency"), table.name() + " has both a body and an efficiency",
+                        "no efficiency: it follows from how the modifier is built");
+    }
     if (!reader) {
         return std::nullopt;  // which other keys belong here depends on the shape
     }
     const std::optional<ModifierShape> shape = (*reader)(table);
-    table.report_unknown_keys();
+    std::optional<Construction> construction;
+    if (table.has("body") && shape) {
+        construction = read_construction(table, *shape);
+    }
+    if (shape || !table.has("body")) {
+        table.report_unknown_keys();
+    }
     if (!shape) {
         return std::nullopt;
     }
     const double usual = std::holds_alternative<SphereShape>(*shape) ? kSphereEfficiency : kFrontEfficiency;
-    return ModifierSettings{name.empty() ? *table.text("shape") : name, *shape, efficiency.value_or(usual)};
+    return ModifierSettings{name.empty() ? *table.text("shape") : name, *shape, efficiency.value_or(usual),
+                            construction};
 }
 
 std::optional<ModifierSettings> read_kit_modifier(TableReader& light, const std::string& name,
                                                   const std::filesystem::path& kit) {
-    const std::vector<std::string> valid = toml_names_in(kit);
-    if (valid.empty()) {
-        light.wrong("modifier", fmt::format("is \"{}\"", shown(name)),
-                    fmt::format("modifiers in the kit's folder \"{}\", which has none", kit.string()));
-        return std::nullopt;
-    }
-    if (std::find(valid.begin(), valid.end(), name) == valid.end()) {
-        light.unknown_name("modifier", name, valid);
-        return std::nullopt;
-    }
-    const std::filesystem::path file = kit / (name + ".toml");
-    const Expected<std::string> text = read_text_file(file);
-    if (!text) {
-        light.log().add_all(light.place_of("modifier"), text.problems());
-        return std::nullopt;
-    }
-    const Expected<Value> tree = parse_toml(*text, file.string());
-    if (!tree) {
-        light.log().add_all(light.place_of("modifier"), tree.problems());
+    const std::optional<Value> keys = kit_modifier_keys(light, "modifier", name, kit);
+    if (!keys) {
         return std::nullopt;
     }
     ProblemLog kit_log;
-    std::optional<ModifierSettings> result = read_own_modifier(TableReader(*tree, "the modifier", kit_log), name);
+    std::optional<ModifierSettings> result = read_own_modifier(TableReader(*keys, "the modifier", kit_log), name);
     light.log().add_all(light.place_of("modifier"), kit_log.in_order());
+    return result;
+}
+
+// A table of one's own, or one of the kit's with some keys changed.
+std::optional<ModifierSettings> read_modifier_table(const Value& table, ProblemLog& log,
+                                                    const std::filesystem::path& kit) {
+    TableReader reader(table, "modifier", log);
+    const std::optional<Value> keys = with_base(table, "modifier", log, kit);
+    if (!keys) {
+        return std::nullopt;
+    }
+    const std::string name = reader.is_text("base") ? *reader.text("base") + " (changed)" : "";
+    // In a log of its own: whether this table is in order does not hang on the rest of the file.
+    ProblemLog own_log;
+    std::optional<ModifierSettings> result = read_own_modifier(TableReader(*keys, "modifier", own_log), name);
+    log.add_all(table.place, own_log.in_order());
     return result;
 }
 
@@ -148,7 +159,7 @@ std::optional<ModifierSettings> read_modifier(TableReader& light, const std::fil
         return std::nullopt;
     }
     if (std::holds_alternative<ValueTable>(value->content)) {
-        return read_own_modifier(TableReader(*value, "modifier", light.log()), "");
+        return read_modifier_table(*value, light.log(), kit);
     }
     if (const std::string* name = std::get_if<std::string>(&value->content)) {
         return read_kit_modifier(light, *name, kit);

@@ -12,6 +12,7 @@
 #include <vector>
 
 #include "base/geometry.h"
+#include "setup/construction.h"
 
 namespace understudy {
 
@@ -164,7 +165,8 @@ using ModifierShape = std::variant<RectangleShape, DiscShape, RingShape, Polygon
 struct ModifierSettings {
     std::string name;  // of the kit, or the shape's name for one's own
     ModifierShape shape;
-    double efficiency = 1.0;  // light out of the front over light out of the tube
+    double efficiency = 1.0;  // light out of the front over light out of the tube; not used with a construction
+    std::optional<Construction> construction;  // none: the front shines evenly
 };
 
 struct PowerFromMeter {

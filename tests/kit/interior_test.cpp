@@ -71,7 +71,7 @@ std::vector<Case> cases() {
 TEST(Interior, Shown) {
     for (const Case& c : cases()) {
         const auto start = std::chrono::steady_clock::now();
-        const TracedEmission traced = trace_emission(c.construction, c.front);
+        const TracedEmission traced = trace_emission(c.construction, c.front).value();
         const std::chrono::duration<double> took = std::chrono::steady_clock::now() - start;
         const LightWalk walk(c.construction, c.front);
         const WalkTotals totals = walk.follow(100000, 7);
