@@ -76,7 +76,7 @@ std::string lining_key(const Lining& lining) {
     return fmt::format("{} {} {}", lining.metal ? "metal" : "matt", lining.reflectance, lining.roughness);
 }
 
-std::string cloth_key(const Cloth& cloth) {
+std::string cloth_key(const DiffusingCloth& cloth) {
     return fmt::format("{} {} {} {}", cloth.transmittance, cloth.reflectance, cloth.straight, cloth.roughness);
 }
 

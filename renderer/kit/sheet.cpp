@@ -27,7 +27,7 @@ Sheet Sheet::wall(const Lining& lining) {
     return sheet;
 }
 
-Sheet Sheet::cloth(const Cloth& cloth) {
+Sheet Sheet::cloth(const DiffusingCloth& cloth) {
     Sheet sheet;
     sheet.even_back_ = static_cast<float>(cloth.reflectance);
     sheet.even_through_ = static_cast<float>(cloth.transmittance * (1.0 - cloth.straight));

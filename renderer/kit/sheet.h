@@ -21,7 +21,7 @@ struct SheetSample {
 class Sheet {
   public:
     static Sheet wall(const Lining& lining);
-    static Sheet cloth(const Cloth& cloth);
+    static Sheet cloth(const DiffusingCloth& cloth);
 
     // Per unit solid angle, without the cosine. Local directions, unit, away from the sheet; wo.z > 0.
     float value(const Vec3& wo, const Vec3& wi) const;

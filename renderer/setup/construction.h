@@ -15,7 +15,7 @@ struct Lining {
 };
 
 // A diffusing cloth: shares of the light that falls on it; what is left is absorbed.
-struct Cloth {
+struct DiffusingCloth {
     double transmittance = 0.62;
     double reflectance = 0.32;
     double straight = 0.35;   // share of the transmitted light that keeps near its direction
@@ -40,7 +40,7 @@ struct Deflector {
 
 struct InnerCloth {
     double behind_front_m = 0.0;
-    Cloth cloth;
+    DiffusingCloth cloth;
 };
 
 // Cells before the front, their walls black. Round ones stand for a honeycomb.
@@ -65,7 +65,7 @@ struct Construction {
     Tube tube;
     std::optional<Deflector> deflector;
     std::optional<InnerCloth> inner_cloth;
-    std::optional<Cloth> front_cloth;
+    std::optional<DiffusingCloth> front_cloth;
     std::optional<Grid> grid;
 };
 

@@ -7,6 +7,14 @@
 
 namespace understudy {
 
+namespace {
+
+// More than so many are not all told: some of them, from the first to the last, show what they look like.
+constexpr std::size_t kMostNamesTold = 24;
+constexpr std::size_t kNamesTold = 8;
+
+}  // namespace
+
 std::size_t edit_distance(std::string_view a, std::string_view b) {
     // rows[i][j]: from the first i letters of a to the first j of b.
     std::vector<std::vector<std::size_t>> rows(a.size() + 1, std::vector<std::size_t>(b.size() + 1));
@@ -43,8 +51,14 @@ std::string nearest_name(std::string_view given, const std::vector<std::string>&
 
 std::string expected_names(std::string_view given, const std::vector<std::string>& valid) {
     const std::string nearest = nearest_name(given, valid);
-    return fmt::format("{}{}{}", valid.size() > 1 ? "one of " : "", fmt::join(valid, ", "),
-                       nearest.empty() ? "" : fmt::format("; did you mean \"{}\"?", nearest));
+    const std::string mean = nearest.empty() ? "" : fmt::format("; did you mean \"{}\"?", nearest);
+    if (valid.size() <= kMostNamesTold) {
+        return fmt::format("{}{}{}", valid.size() > 1 ? "one of " : "", fmt::join(valid, ", "), mean);
+    }
+    std::vector<std::string> few;
+    const std::size_t step = (valid.size() + kNamesTold - 1) / kNamesTold;
+    for (std::size_t i = 0; i < valid.size(); i += step) few.push_back(valid[i]);
+    return fmt::format("one of {} names such as {}{}", valid.size(), fmt::join(few, ", "), mean);
 }
 
 }  // namespace understudy

@@ -23,7 +23,7 @@ constexpr Lining kWhite{false, 0.9, 0.3};
 constexpr Lining kSilver{true, 0.88, 0.25};
 constexpr Lining kBlack{false, 0.04, 0.3};
 // A frosted bulb: more goes through than through any cloth, and straighter.
-constexpr Cloth kGlass{0.88, 0.09, 0.6, 0.4};
+constexpr DiffusingCloth kGlass{0.88, 0.09, 0.6, 0.4};
 
 void keep(double& value, const std::optional<double>& read) { value = read.value_or(value); }
 
@@ -60,7 +60,7 @@ void read_lining(TableReader& table, std::string_view key, Lining& lining) {
     own.report_unknown_keys();
 }
 
-void read_cloth(TableReader& own, Cloth& cloth) {
+void read_cloth(TableReader& own, DiffusingCloth& cloth) {
     keep(cloth.transmittance, own.quantity("transmittance", kPlainNumber, {0.02, 0.98}));
     keep(cloth.reflectance, own.quantity("reflectance", kPlainNumber, {0.0, 0.98}));
     keep(cloth.straight, own.quantity("straight", kPlainNumber, kShare));
@@ -74,13 +74,13 @@ void read_cloth(TableReader& own, Cloth& cloth) {
 }
 
 // false, true, "glass" or a table.
-std::optional<Cloth> read_front_cloth(TableReader& table) {
-    Cloth cloth;
+std::optional<DiffusingCloth> read_front_cloth(TableReader& table) {
+    DiffusingCloth cloth;
     if (is_truth(table, "front_cloth")) {
         return *table.truth("front_cloth") ? std::optional(cloth) : std::nullopt;
     }
     if (!is_table(table, "front_cloth")) {
-        return table.choice<Cloth>("front_cloth", {{"cloth", cloth}, {"glass", kGlass}});
+        return table.choice<DiffusingCloth>("front_cloth", {{"cloth", cloth}, {"glass", kGlass}});
     }
     TableReader own = *part(table, "front_cloth");
     read_cloth(own, cloth);

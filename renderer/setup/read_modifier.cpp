@@ -7,6 +7,7 @@
 
 #include "setup/kit_files.h"
 #include "setup/modifier_base.h"
+#include "setup/nearest_name.h"
 #include "setup/read_construction.h"
 
 namespace understudy {
@@ -154,7 +155,7 @@ std::optional<ModifierSettings> read_modifier(TableReader& light, const std::fil
     const Value* value = light.find("modifier");
     if (value == nullptr) {
         light.log().add(light.place(), light.name() + " has no modifier",
-                        "modifier = one of " + fmt::format("{}", fmt::join(toml_names_in(kit), ", ")) +
+                        "modifier = " + expected_names("", toml_names_in(kit)) +
                             ", or a table with a shape");
         return std::nullopt;
     }

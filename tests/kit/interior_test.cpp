@@ -22,9 +22,9 @@ std::vector<Case> cases() {
     box.depth_m = 0.35;
     box.back_diameter_m = 0.16;
     box.lining = {false, 0.9, 0.3};
-    box.front_cloth = Cloth{};
+    box.front_cloth = DiffusingCloth{};
     all.push_back({"softbox", box, RectangleShape{0.6, 0.9}});
-    box.inner_cloth = InnerCloth{0.12, Cloth{}};
+    box.inner_cloth = InnerCloth{0.12, DiffusingCloth{}};
     all.push_back({"softbox inner", box, RectangleShape{0.6, 0.9}});
     all.push_back({"octa inner", box, PolygonShape{8, 1.2}});
     box.grid = Grid{Grid::Cells::kSquare, 0.05, 0.06};
@@ -57,13 +57,13 @@ std::vector<Case> cases() {
     ring.depth_m = 0.08;
     ring.tube.diameter_m = 0.37;
     ring.tube.before_back_m = 0.03;
-    ring.front_cloth = Cloth{};
+    ring.front_cloth = DiffusingCloth{};
     all.push_back({"ring", ring, RingShape{0.45, 0.28}});
     Construction ball;
     ball.body = Construction::Body::kBall;
     ball.depth_m = 0.325;
     ball.tube.before_back_m = 0.25;
-    ball.front_cloth = Cloth{};
+    ball.front_cloth = DiffusingCloth{};
     all.push_back({"lantern", ball, SphereShape{0.65}});
     return all;
 }
