@@ -72,7 +72,8 @@ double mean_intensity(const EmissionTable& table, double angle) {
     double sum = 0.0;
     for (int i = 0; i < kRound; ++i) {
         const float turn = 2.0F * kPi * (static_cast<float>(i) + 0.5F) / static_cast<float>(kRound);
-        sum += intensity(table, {across * std::cos(turn), across * std::sin(turn), static_cast<float>(std::cos(angle))});
+        sum +=
+            intensity(table, {across * std::cos(turn), across * std::sin(turn), static_cast<float>(std::cos(angle))});
     }
     return sum / kRound;
 }

@@ -10,6 +10,8 @@ namespace {
 
 // Paths this long end by chance, in proportion to what they still carry.
 constexpr int kBouncesForSure = 3;
+// A photon that carries less than this share goes on by chance with just so much.
+constexpr float kFaint = 0.1F;
 // In a room that absorbs a hundredth at each wall, one path in 10⁴ would go on.
 constexpr int kMostBounces = 1000;
 
@@ -53,6 +55,7 @@ WalkTotals LightWalk::follow(int photons, std::uint64_t stream) const {
     for (int i = 0; i < photons; ++i) {
         auto [place, direction] = tube_.photon(random);
         Part last = Part::kNone;
+        float carried = 1.0F;
         float leaves = 0.0F;
         for (int bounces = 0; bounces < kMostBounces; ++bounces) {
             const InteriorHit hit = interior_.next(place, direction, last);
@@ -66,14 +69,18 @@ WalkTotals LightWalk::follow(int photons, std::uint64_t stream) const {
                 const float v = random.next();
                 const float w = random.next();
                 sample = sheet->sample(frame.to_local(-direction), u, v, w);
-                absorbed += static_cast<double>(1.0F - sample.weight);
-                if (random.next() >= sample.weight) break;
+                absorbed += static_cast<double>(carried * (1.0F - sample.weight));
+                carried *= sample.weight;
+                if (carried < kFaint) {
+                    if (random.next() * kFaint >= carried) break;
+                    carried = kFaint;
+                }
                 direction = frame.to_world(sample.wi);
             }
             last = hit.part;
             if (hit.part != front_part_ || sample.wi.z > 0.0F) continue;
-            leaves = share_out(direction);
-            absorbed += static_cast<double>(1.0F - leaves);
+            leaves = carried * share_out(direction);
+            absorbed += static_cast<double>(carried - leaves);
             break;
         }
         out += static_cast<double>(leaves);

@@ -12,31 +12,25 @@ namespace {
 
 std::string centimetres(double metres) { return fmt::format("{:.4g}", 100.0 * metres); }
 
-template <class... Cases>
-struct Overloaded : Cases... {
-    using Cases::operator()...;
-};
-template <class... Cases>
-Overloaded(Cases...) -> Overloaded<Cases...>;
-
 std::string size_of(const ModifierShape& shape) {
     return std::visit(
-        Overloaded{[](const RectangleShape& s) {
-                       return fmt::format("{} × {} cm", centimetres(s.width_m), centimetres(s.height_m));
-                   },
-                   [](const RingShape& s) {
-                       return fmt::format("{} / {} cm", centimetres(s.diameter_m), centimetres(s.inner_m));
-                   },
-                   [](const auto& s) { return fmt::format("Ø {} cm", centimetres(s.diameter_m)); }},
+        [](const auto& front) {
+            if constexpr (requires { front.inner_m; }) {
+                return fmt::format("{} / {} cm", centimetres(front.diameter_m), centimetres(front.inner_m));
+            } else if constexpr (requires { front.diameter_m; }) {
+                return fmt::format("Ø {} cm", centimetres(front.diameter_m));
+            } else {
+                return fmt::format("{} × {} cm", centimetres(front.width_m), centimetres(front.height_m));
+            }
+        },
         shape);
 }
 
-std::string opening(const KitFigures& figures) {
-    return figures.opening_deg ? fmt::format("{:.0f}°", *figures.opening_deg) : "all round";
-}
+std::string stops(const std::optional<double>& value) { return value ? fmt::format("{:+.1f}", *value) : ""; }
 
-std::string hot_spot(const KitFigures& figures) {
-    return figures.hot_spot_stops ? fmt::format("{:+.1f}", *figures.hot_spot_stops) : "";
+std::string opening(const KitFigures& figures) {
+    if (!figures.output_stops) return "";
+    return figures.opening_deg ? fmt::format("{:.0f}°", *figures.opening_deg) : "all round";
 }
 
 std::string lining_words(const Lining& lining) {
@@ -115,8 +109,8 @@ std::string kit_text(const std::vector<KitFigures>& kit) {
                  {"output", Align::kRight},
                  {"hot spot", Align::kRight}});
     for (const KitFigures& figures : kit) {
-        table.add_row({figures.name, size_of(figures.shape), opening(figures), fmt::format("{:+.1f}", figures.output_stops),
-                       hot_spot(figures)});
+        table.add_row({figures.name, size_of(figures.shape), opening(figures), stops(figures.output_stops),
+                       stops(figures.hot_spot_stops)});
     }
     return table.text() +
            "\n  opens: full angle at half the axial intensity\n"
@@ -130,16 +124,17 @@ std::string kit_modifier_text(const KitFigures& figures, const ModifierSettings&
     text += settings.construction ? construction_words(*settings.construction) : "  shines evenly all over\n";
     text += fmt::format("  lets out    {:.0f} % of the tube's light ({:+.1f} stops)\n", 100.0 * efficiency,
                         std::log2(efficiency));
+    if (!figures.output_stops) return text;
     text += fmt::format("  opens       {}\n  output      {:+.1f} stops over the bare bulb, on the axis at 1 m\n",
-                        opening(figures), figures.output_stops);
+                        opening(figures), *figures.output_stops);
     if (figures.hot_spot_stops) {
         text += fmt::format("  hot spot    {:+.1f} stops from the middle to the edge\n", *figures.hot_spot_stops);
     }
     text += "\n";
     Table table({{"off axis", Align::kRight}, {"stops under the axis", Align::kRight}});
     for (const KitIntensity& at : intensities) {
-        table.add_row({fmt::format("{:.0f}°", at.angle_deg),
-                       std::isfinite(at.stops) ? fmt::format("{:.1f}", at.stops) : "dark"});
+        table.add_row(
+            {fmt::format("{:.0f}°", at.angle_deg), std::isfinite(at.stops) ? fmt::format("{:.1f}", at.stops) : "dark"});
     }
     return text + table.text();
 }

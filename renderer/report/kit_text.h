@@ -13,9 +13,10 @@ namespace understudy {
 struct KitFigures {
     std::string name;
     ModifierShape shape;
-    std::optional<double> opening_deg;    // full angle at half the axial intensity; none: it never falls so low
-    double output_stops = 0.0;            // on the axis at 1 m, over the bare bulb
-    std::optional<double> hot_spot_stops; // from the front's middle to its edge
+    std::optional<double> opening_deg;  // full angle at half the axial intensity; none: it never falls so low
+    // On the axis at 1 m, over the bare bulb; none, like the other two, where the light is not known by a table.
+    std::optional<double> output_stops;
+    std::optional<double> hot_spot_stops;  // from the front's middle to its edge
 };
 
 std::string kit_text(const std::vector<KitFigures>& kit);

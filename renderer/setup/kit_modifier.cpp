@@ -1,5 +1,7 @@
 #include "setup/kit_modifier.h"
 
+#include <algorithm>
+
 #include <fmt/format.h>
 
 #include "setup/kit_files.h"

@@ -155,8 +155,7 @@ std::optional<ModifierSettings> read_modifier(TableReader& light, const std::fil
     const Value* value = light.find("modifier");
     if (value == nullptr) {
         light.log().add(light.place(), light.name() + " has no modifier",
-                        "modifier = " + expected_names("", toml_names_in(kit)) +
-                            ", or a table with a shape");
+                        "modifier = " + expected_names("", toml_names_in(kit)) + ", or a table with a shape");
         return std::nullopt;
     }
     if (std::holds_alternative<ValueTable>(value->content)) {
