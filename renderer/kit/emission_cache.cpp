@@ -109,7 +109,7 @@ std::string emission_key(const Construction& built, const ModifierShape& front) 
         key += fmt::format("deflector {} {} {}\n", plate->diameter_m, plate->before_back_m, lining_key(plate->lining));
     }
     if (const auto& inner = built.inner_cloth) {
-        key += fmt::format("inner cloth {} {}\n", inner->behind_front_m, cloth_key(inner->cloth));
+        key += fmt::format("inner cloth {} {} {}\n", inner->behind_front_m, inner->gap_m, cloth_key(inner->cloth));
     }
     if (built.front_cloth) key += fmt::format("front cloth {}\n", cloth_key(*built.front_cloth));
     if (const auto& grid = built.grid) {

@@ -45,7 +45,7 @@ EmissionLayout emission_layout(const Construction& construction, const ModifierS
         layout.along = places_over(layout.second_reach, step, 20);
     } else if (layout.fold == Fold::kPolygon) {
         layout.across = 13;
-        layout.along = 4;
+        layout.along = 5;
     } else if (layout.fold == Fold::kRound) {
         layout.across = cloth ? 17 : 33;
     } else {

@@ -31,10 +31,11 @@ Interior::Interior(const Construction& construction, const ModifierShape& front)
     if (construction.body == Body::kRing) core_radius_ = metres(0.5 * std::get<RingShape>(front).inner_m);
     if (construction.deflector) {
         plates_.push_back({Part::kDeflector, back_ + metres(construction.deflector->before_back_m),
-                           metres(0.5 * construction.deflector->diameter_m)});
+                           metres(0.5 * construction.deflector->diameter_m), 0.0F});
     }
     if (construction.inner_cloth) {
-        plates_.push_back({Part::kInnerCloth, -metres(construction.inner_cloth->behind_front_m), kInfinity});
+        plates_.push_back({Part::kInnerCloth, -metres(construction.inner_cloth->behind_front_m), kInfinity,
+                           metres(construction.inner_cloth->gap_m)});
     }
 }
 
@@ -116,15 +117,25 @@ float Interior::core_distance(const Vec3& origin, const Vec3& direction) const {
     return std::max(0.0F, first / (-half + std::sqrt(inside)));
 }
 
+bool Interior::reaches(const Plate& plate, const Vec3& point) const {
+    const float radius2 = point.x * point.x + point.y * point.y;
+    if (plate.radius < kInfinity) return radius2 <= plate.radius * plate.radius;
+    if (plate.gap <= 0.0F) return true;
+    for (const Wall& wall : walls_) {
+        if (glm::dot(wall.normal, point) > wall.offset - plate.gap) return false;
+    }
+    if (!walls_.empty()) return true;
+    const float wall_radius = std::sqrt(std::max(0.0F, a_ + b_ * point.z + c_ * point.z * point.z));
+    return std::sqrt(radius2) <= wall_radius - plate.gap;
+}
+
 InteriorHit Interior::inner_distance(const Vec3& origin, const Vec3& direction, Part last) const {
     InteriorHit hit;
     for (const Plate& plate : plates_) {
         if (plate.part == last) continue;
         const float distance = (plate.height - origin.z) / direction.z;
         if (!(distance > 0.0F && distance < hit.distance)) continue;
-        const float x = origin.x + distance * direction.x;
-        const float y = origin.y + distance * direction.y;
-        if (x * x + y * y > plate.radius * plate.radius) continue;
+        if (!reaches(plate, origin + distance * direction)) continue;
         hit = {distance, plate.part, Vec3(0.0F, 0.0F, direction.z > 0.0F ? -1.0F : 1.0F)};
     }
     if (core_radius_ > 0.0F && last != Part::kCore) {

@@ -44,8 +44,10 @@ class Interior {
     struct Plate {
         Part part;
         float height;
-        float radius;  // infinity: all across
+        float radius;  // infinity: to the walls but for the gap
+        float gap;
     };
+    bool reaches(const Plate& plate, const Vec3& point) const;
     InteriorHit inner_distance(const Vec3& origin, const Vec3& direction, Part last) const;
     float core_distance(const Vec3& origin, const Vec3& direction) const;
     InteriorHit flat_walls(const Vec3& origin, const Vec3& direction) const;

@@ -19,7 +19,7 @@ namespace {
 
 // For all of a table: a second or two of one core.
 constexpr double kClothPaths = 2e6;
-constexpr double kOpenPaths = 1.2e6;
+constexpr double kOpenPaths = 4e6;
 constexpr int kPhotonStreams = 64;
 constexpr int kPhotonsAStream = 4000;
 constexpr int kGridSamples = 64;  // within a cell of directions
@@ -226,7 +226,8 @@ class Tracer {
         for (std::size_t azimuth = 0; azimuth < layout_.azimuths; ++azimuth) {
             for (std::size_t angle = 0; angle < layout_.angles.size(); ++angle) {
                 const std::size_t index = azimuth * layout_.angles.size() + angle;
-                WalkNumbers random(index);  // the same at every place, as above
+                // Each its own, so that the noise of many places and directions cancels on whatever they light.
+                WalkNumbers random(place * layout_.directions() + index);
                 EvenPoints points(random);
                 double sum = 0.0;
                 double measures = 0.0;

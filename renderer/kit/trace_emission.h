@@ -10,7 +10,7 @@
 namespace understudy {
 
 // Changes whenever the same construction would give another table.
-inline constexpr std::uint32_t kTraceVersion = 1;
+inline constexpr std::uint32_t kTraceVersion = 2;
 
 struct TracedEmission {
     EmissionTable table;

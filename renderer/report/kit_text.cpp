@@ -88,8 +88,8 @@ std::string construction_words(const Construction& built) {
                             centimetres(plate->before_back_m), lining_words(plate->lining));
     }
     if (const auto& inner = built.inner_cloth) {
-        text += fmt::format("  inner cloth {} cm behind the front, {}\n", centimetres(inner->behind_front_m),
-                            cloth_words(inner->cloth));
+        text += fmt::format("  inner cloth {} cm behind the front, {} cm off the walls, {}\n",
+                            centimetres(inner->behind_front_m), centimetres(inner->gap_m), cloth_words(inner->cloth));
     }
     if (built.front_cloth) text += fmt::format("  front cloth {}\n", cloth_words(*built.front_cloth));
     if (const auto& grid = built.grid) {

@@ -134,6 +134,14 @@ class Check {
                                "the body",
                                length(cloth.behind_front_m)),
                    fmt::format("less than {}", length(built_.depth_m - behind)));
+            return;
+        }
+        const double room = inside_radius_m(built_, front_, built_.depth_m - cloth.behind_front_m);
+        if (cloth.gap_m >= room) {
+            refuse("inner_cloth",
+                   fmt::format("leaves a gap of {} where the walls are {} from the axis", length(cloth.gap_m),
+                               length(room)),
+                   "a smaller gap");
         }
     }
 

@@ -40,6 +40,7 @@ struct Deflector {
 
 struct InnerCloth {
     double behind_front_m = 0.0;
+    double gap_m = 0.0;  // between its edge and the walls
     DiffusingCloth cloth;
 };
 

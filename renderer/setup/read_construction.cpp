@@ -23,7 +23,7 @@ constexpr Lining kWhite{false, 0.9, 0.3};
 constexpr Lining kSilver{true, 0.88, 0.25};
 constexpr Lining kBlack{false, 0.04, 0.3};
 // A frosted bulb: more goes through than through any cloth, and straighter.
-constexpr DiffusingCloth kGlass{0.88, 0.09, 0.6, 0.4};
+constexpr DiffusingCloth kGlass{0.88, 0.09, 0.6, 0.25};
 
 void keep(double& value, const std::optional<double>& read) { value = read.value_or(value); }
 
@@ -107,6 +107,7 @@ std::optional<InnerCloth> read_inner_cloth(TableReader& table) {
     need(own, "behind_front", "\"12 cm\"");
     InnerCloth inner;
     keep(inner.behind_front_m, own.quantity("behind_front", kLength, kPartSize));
+    keep(inner.gap_m, own.quantity("gap", kLength, {0.0, 0.5}));
     read_cloth(own, inner.cloth);
     own.report_unknown_keys();
     return inner;

@@ -56,7 +56,7 @@ inline std::vector<InteriorCase> interior_cases() {
     std::vector<InteriorCase> all;
     Construction box = white_box();
     all.push_back({"box", box, RectangleShape{0.6, 0.9}});
-    box.inner_cloth = InnerCloth{0.12, DiffusingCloth{}};
+    box.inner_cloth = InnerCloth{0.12, 0.03, DiffusingCloth{}};
     all.push_back({"octa with inner cloth", box, PolygonShape{8, 1.2}});
     box.grid = Grid{Grid::Cells::kSquare, 0.05, 0.06};
     all.push_back({"octa with fabric grid", box, PolygonShape{8, 1.2}});

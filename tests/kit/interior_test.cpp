@@ -109,7 +109,7 @@ TEST(Interior, AParabolaCollimatesItsFocus) {
 TEST(Interior, TheInnerClothEvensTheFront) {
     Construction box = white_box();
     const auto bare = trace_emission(box, RectangleShape{0.6, 0.9}, 0.2);
-    box.inner_cloth = InnerCloth{0.12, DiffusingCloth{}};
+    box.inner_cloth = InnerCloth{0.12, 0.03, DiffusingCloth{}};
     const auto evened = trace_emission(box, RectangleShape{0.6, 0.9}, 0.2);
     ASSERT_TRUE(bare && evened);
     EXPECT_GT(hot_spot_stops(bare->table).value(), hot_spot_stops(evened->table).value() + 0.5);
@@ -130,7 +130,7 @@ TEST(Interior, ClothsTakeWhatTheTradeSays) {
     const double open = at_two_metres();
     box.front_cloth = DiffusingCloth{};
     const double front_cloth = std::log2(open / at_two_metres());
-    box.inner_cloth = InnerCloth{0.12, DiffusingCloth{}};
+    box.inner_cloth = InnerCloth{0.12, 0.03, DiffusingCloth{}};
     const double both = std::log2(open / at_two_metres());
     EXPECT_GT(front_cloth, 0.2);
     EXPECT_LT(front_cloth, 1.5);
