@@ -105,14 +105,15 @@ TEST(Interior, AParabolaCollimatesItsFocus) {
     EXPECT_GT(degrees(opening_angle(wide->table).value()), 1.5 * opening);
 }
 
-// Common practice, no source: the inner cloth takes the hot spot away.
+// Common practice, no source: the inner cloth, hung a little off the walls, takes the hot spot away.
 TEST(Interior, TheInnerClothEvensTheFront) {
     Construction box = white_box();
-    const auto bare = trace_emission(box, RectangleShape{0.6, 0.9}, 0.2);
-    box.inner_cloth = InnerCloth{0.12, 0.03, DiffusingCloth{}};
-    const auto evened = trace_emission(box, RectangleShape{0.6, 0.9}, 0.2);
+    box.lining = {true, 0.88, 0.25};
+    const auto bare = trace_emission(box, RectangleShape{0.6, 0.9}, 0.1);
+    box.inner_cloth = InnerCloth{0.12, 0.05, DiffusingCloth{}};
+    const auto evened = trace_emission(box, RectangleShape{0.6, 0.9}, 0.1);
     ASSERT_TRUE(bare && evened);
-    EXPECT_GT(hot_spot_stops(bare->table).value(), hot_spot_stops(evened->table).value() + 0.5);
+    EXPECT_GT(hot_spot_stops(bare->table).value(), hot_spot_stops(evened->table).value() + 0.3);
     EXPECT_LT(evened->efficiency, bare->efficiency);
 }
 
@@ -137,7 +138,6 @@ TEST(Interior, ClothsTakeWhatTheTradeSays) {
     EXPECT_GT(both, 1.0);
     EXPECT_LT(both, 2.5);
     EXPECT_GT(both, front_cloth);
-    RecordProperty("stops", std::to_string(front_cloth) + " " + std::to_string(both));
 }
 
 // The grid's cut-off holds for what leaves the reflector, not for the cells alone: 6.35 mm by 18 mm, 38.86° in all.
