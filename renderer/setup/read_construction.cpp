@@ -1,5 +1,6 @@
 #include "setup/read_construction.h"
 
+#include <array>
 #include <cmath>
 
 #include <fmt/format.h>
@@ -12,6 +13,8 @@ namespace {
 
 using Body = Construction::Body;
 
+constexpr std::array<std::string_view, 9> kKeys{"depth",       "back",        "walls", "tube",        "deflector",
+                                                "inner_cloth", "front_cloth", "grid",  "focal_length"};
 constexpr Range kPartSize{0.001, 3.0};
 constexpr Range kShare{0.0, 1.0};
 // Smoother metals are narrower than the table's steps.
@@ -53,6 +56,7 @@ void read_lining(TableReader& table, std::string_view key, Lining& lining) {
         own.log().add(own.place(),
                       own.name() + (own.has("silver") ? " has both reflectance and silver" : " has no reflectance"),
                       "reflectance, of a matt wall, or silver, that of a metal");
+        return;
     }
     lining = own.has("silver") ? kSilver : kWhite;
     keep(lining.reflectance, own.quantity(lining.metal ? "silver" : "reflectance", kPlainNumber, {0.0, 0.98}));
@@ -155,6 +159,7 @@ void read_tube(TableReader& table, Tube& tube) {
     TableReader own = *part(table, "tube");
     if (own.has("ring") && own.has("ball")) {
         own.log().add(own.key_place_of("ball"), own.name() + " has both ring and ball", "only one of the two");
+        return;
     }
     tube.ring = !own.has("ball");
     keep(tube.diameter_m, own.quantity(tube.ring ? "ring" : "ball", kLength, kPartSize));
@@ -230,11 +235,9 @@ std::optional<Body> read_body(TableReader& table, const ModifierShape& front) {
 }  // namespace
 
 std::optional<Construction> read_construction(TableReader& table, const ModifierShape& front) {
+    // All of them are known, whichever are read below.
+    for (const std::string_view key : kKeys) table.find(key);
     const std::optional<Body> body = read_body(table, front);
-    for (const std::string_view key :
-         {"depth", "back", "walls", "tube", "deflector", "inner_cloth", "front_cloth", "grid", "focal_length"}) {
-        if (!body) table.find(key);  // no use in calling them unknown
-    }
     if (!body) return std::nullopt;
     Construction construction;
     construction.body = *body;

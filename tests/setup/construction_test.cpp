@@ -112,7 +112,7 @@ INSTANTIATE_TEST_SUITE_P(
         Misfit{"{ " + kBox + R"(, grid = { width = "6 mm" } })", {"grid has no depth"}},
         Misfit{"{ " + kBox + R"(, grid = { width = "6 mm", depth = "2 cm", angle = 30 } })", {"both depth and angle"}},
         Misfit{"{ " + kBox + R"(, grid = { width = "6 mm", depth = "30 cm" } })",
-               {"grid", "1.15 degrees", "at least 4"}},
+               {"grid", "2.29 degrees", "at least 4"}},
         Misfit{R"({ shape = "rectangle", width = 0.3, height = 0.9, body = "box", depth = 0.35, back = 0.4 })",
                {"back", "wider than the front"}},
         Misfit{R"({ shape = "disc", diameter = 0.5, body = "box", depth = 0.35, back = 0.15 })",
