@@ -1,6 +1,5 @@
 #include "setup/read_construction.h"
 
-#include <array>
 #include <cmath>
 
 #include <fmt/format.h>
@@ -13,8 +12,6 @@ namespace {
 
 using Body = Construction::Body;
 
-constexpr std::array<std::string_view, 9> kKeys{"depth",       "back",        "walls", "tube",        "deflector",
-                                                "inner_cloth", "front_cloth", "grid",  "focal_length"};
 constexpr Range kPartSize{0.001, 3.0};
 constexpr Range kShare{0.0, 1.0};
 // Smoother metals are narrower than the table's steps.
@@ -232,12 +229,23 @@ std::optional<Body> read_body(TableReader& table, const ModifierShape& front) {
     return fits ? body : std::nullopt;
 }
 
+// Without a body all of them: no use in calling any unknown.
+std::vector<std::string_view> keys_of(const std::optional<Body>& body) {
+    std::vector<std::string_view> keys{"tube", "front_cloth", "grid"};
+    if (body == Body::kBall) return keys;
+    keys.emplace_back("walls");
+    if (body != Body::kRing) keys.insert(keys.end(), {"deflector", "inner_cloth"});
+    if (!body || body == Body::kParabola) keys.emplace_back("focal_length");
+    if (body != Body::kParabola) keys.emplace_back("depth");
+    if (body != Body::kParabola && body != Body::kRing) keys.emplace_back("back");
+    return keys;
+}
+
 }  // namespace
 
 std::optional<Construction> read_construction(TableReader& table, const ModifierShape& front) {
-    // All of them are known, whichever are read below.
-    for (const std::string_view key : kKeys) table.find(key);
     const std::optional<Body> body = read_body(table, front);
+    for (const std::string_view key : keys_of(body)) table.find(key);
     if (!body) return std::nullopt;
     Construction construction;
     construction.body = *body;

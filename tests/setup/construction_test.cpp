@@ -135,6 +135,8 @@ INSTANTIATE_TEST_SUITE_P(
         Misfit{
             R"({ shape = "ring", diameter = 0.45, inner = 0.3, body = "ring", depth = 0.07, tube = { ring = "25 cm" } })",
             {"tube", "hole"}},
+        Misfit{R"({ base = "ring-45", deflector = { diameter = 0.1, before_back = 0.05 } })",
+               {"unknown key \"deflector\""}},
         Misfit{R"({ base = "octa-12O" })", {"octa-12O", "did you mean \"octa-120\"?"}},
         Misfit{R"({ base = 3 })", {"base", "a string"}},
         Misfit{R"({ base = "octa-120", depth = "9 m" })", {"depth", "9 m"}}));
