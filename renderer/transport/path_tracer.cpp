@@ -159,14 +159,16 @@ bool PathTracer::scatter_at(Walk& walk, const Vertex& vertex, const Sampler& sam
     const auto sample = choose_way(vertex, Vec3(numbers.x, numbers.y, numbers.z));
     if (!sample) return false;
     walk.throughput *= sample->weight;
-    if (!survives(walk, numbers.w)) return false;
+    // A way to a lit cloth is a way to a light: one of few that are kept, and made up for, would be a spark.
+    const Vec3 direction = vertex.frame.to_world(sample->wi);
+    if (!vertex.to_scrims.leads_there(direction) && !survives(walk, numbers.w)) return false;
     ++walk.vertex;
     if (sample->delta) {
         // Between the threads: the light beyond counts as it would have counted without the cloth.
         walk.ray.origin = vertex.leave_behind;
         return true;
     }
-    walk.ray = {sample->wi.z < 0.0F ? vertex.leave_behind : vertex.leave_from, vertex.frame.to_world(sample->wi)};
+    walk.ray = {sample->wi.z < 0.0F ? vertex.leave_behind : vertex.leave_from, direction};
     walk.arrival = wants_mis(*vertex.surface) ? Arrival::kWeighed : Arrival::kCounted;
     walk.density = sample->density;
     walk.left_from = vertex.leave_from;

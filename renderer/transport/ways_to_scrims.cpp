@@ -12,6 +12,11 @@ Vec3 WaysToScrims::sample(const Vec3& u) const {
     return glm::normalize(point.position - receiver_);
 }
 
+bool WaysToScrims::leads_there(const Vec3& direction) const {
+    const Ray ray{receiver_, direction};
+    return std::any_of(faced_.begin(), faced_.end(), [&](const Faced& faced) { return faced.side->blocks(ray); });
+}
+
 float WaysToScrims::density(const Vec3& direction) const {
     float sum = 0.0F;
     const Ray ray{receiver_, direction};

@@ -33,6 +33,7 @@ class WaysToScrims {
     Vec3 sample(const Vec3& u) const;
     // With which `sample` chooses the direction, per unit solid angle.
     float density(const Vec3& direction) const;
+    bool leads_there(const Vec3& direction) const;
     // Of both kinds of ways, given the density of the vertex's own.
     float with_own(float own, const Vec3& direction) const {
         if (faced_.empty()) return own;
