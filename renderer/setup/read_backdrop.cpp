@@ -12,7 +12,7 @@ BackdropSettings default_backdrop() {
 
 std::optional<BackdropSettings> read_backdrop(TableReader table) {
     BackdropSettings backdrop = default_backdrop();
-    backdrop.surface = read_finish(table, true).value_or(backdrop.surface);
+    backdrop.surface = read_finish(table, "surface", Covering::kBackdrop).value_or(backdrop.surface);
     const bool none = table.is_text("surface") && table.text("surface") == "none";
     backdrop.distance_m = table.quantity("distance", kLength, {0.1, 50.0}).value_or(backdrop.distance_m);
     backdrop.width_m = table.quantity("width", kLength, {0.1, 50.0}).value_or(backdrop.width_m);

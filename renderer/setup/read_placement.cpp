@@ -59,6 +59,7 @@ StandPlacement read_stand(TableReader& table, const PlacementDefaults& defaults,
         stand.height_m = height;
     } else if (!table.has("height") && !table.has("elevation")) {
         stand.height_m = defaults.height_m;
+        stand.elevation_deg = defaults.elevation_deg;
     }
     stand.said_at = table.has("height") ? table.place_of("height") : table.place_of("distance");
     const bool distance_wrong = table.has("distance") && !distance;

@@ -136,7 +136,8 @@ Setup read_tree(const Value& tree, const std::filesystem::path& file, const Libr
     setup.panels = read_panels(top, eye_height_m);
     const std::optional<TableReader> backdrop = top.table("backdrop");
     setup.backdrop = backdrop ? read_backdrop(*backdrop) : default_backdrop();
-    setup.room = read_room(table_or_empty(top, "room", empty));
+    TableReader room = table_or_empty(top, "room", empty);
+    setup.room = read_room(room);
     top.report_unknown_keys();
 
     const std::vector<TableReader> lights = quiet_tables(tree, "light", log);
@@ -145,6 +146,8 @@ Setup read_tree(const Value& tree, const std::filesystem::path& file, const Libr
     check_unique(setup.panels, panels, "panel", log);
     check_gaze(setup, sitter);
     check_backdrop(setup, camera, lights, panels);
+    TableReader backdrop_table = backdrop.value_or(TableReader(empty, "[backdrop]", log));
+    check_backdrop_fits(setup, backdrop_table, room);
     return setup;
 }
 

@@ -13,6 +13,7 @@
 
 #include "base/geometry.h"
 #include "setup/construction.h"
+#include "spectrum/spectrum.h"
 
 namespace understudy {
 
@@ -214,13 +215,28 @@ struct Cloth {
     double transmits = 0.0;  // scattered evenly out of the other side
     double open = 0.0;       // passes between the threads without being turned
 };
-using Finish = std::variant<Reflectance, Metal, Cloth>;
+// Matt and coloured.
+struct Tint {
+    Spectrum reflectance;
+};
+// Painted in soft blotches of two tones.
+struct Mottled {
+    Spectrum first;
+    Spectrum second;
+    double scale_m = 0.5;  // a blotch and its neighbour
+    unsigned seed = 0;
+};
+using Finish = std::variant<Reflectance, Metal, Cloth, Tint, Mottled>;
+
+enum class PanelShape { kRectangle, kDisc };
+inline constexpr double kUsualDisc = 1.1;  // metres across
 
 struct PanelSettings {
     std::string name;
     Finish surface;
-    double width_m = 1.0;
-    double height_m = 1.5;
+    PanelShape shape = PanelShape::kRectangle;
+    double width_m = 1.0;   // of a disc, its diameter
+    double height_m = 1.5;  // of a disc, its diameter
     Placement placement;
     SourcePlace said_at;
 };
@@ -238,7 +254,9 @@ struct RoomSettings {
     double ambient_kelvin = 4000.0;
     std::string ambient_illuminant;  // "", or a name known to spectrum/illuminant.h in place of kelvin
     std::optional<Double3> size_m;   // width, depth, height; none: no walls
-    double walls = 0.8;              // their reflectance
+    Finish walls = Reflectance{0.8};
+    Finish ceiling = Reflectance{0.8};
+    Finish floor = Reflectance{0.8};
 };
 
 // ---- all of it ----------------------------------------------------------------------------------------------------

@@ -17,18 +17,17 @@ PlacedFront facing(const Double3& centre, const Double3& axis, const Double3& up
 
 }  // namespace
 
-Board::Board(const PlacedFront& front, double width_m, double height_m)
-    : centre_(front.centre),
-      axis_(front.axis),
-      right_(front.right),
-      up_(front.up),
-      rectangle_(FlatFront::rectangle(static_cast<float>(width_m), static_cast<float>(height_m))) {}
+Board::Board(const PlacedFront& front, const FlatFront& shape)
+    : centre_(front.centre), axis_(front.axis), right_(front.right), up_(front.up), shape_(shape) {}
 
-Vec3 Board::point_at(const Vec2& square) const { return to_studio(rectangle_.point_at(square)); }
+Board::Board(const PlacedFront& front, double width_m, double height_m)
+    : Board(front, FlatFront::rectangle(static_cast<float>(width_m), static_cast<float>(height_m))) {}
+
+Vec3 Board::point_at(const Vec2& square) const { return to_studio(shape_.point_at(square)); }
 
 std::vector<Vec3> Board::outline(int count) const {
     std::vector<Vec3> points;
-    for (const Vec2& point : rectangle_.outline(count)) points.push_back(to_studio(point));
+    for (const Vec2& point : shape_.outline(count)) points.push_back(to_studio(point));
     return points;
 }
 

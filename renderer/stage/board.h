@@ -17,10 +17,11 @@ struct BoardHit {
     Vec3 normal{0.0F};  // either side
 };
 
-// A rectangle that reflects on both sides.
+// A flat piece that reflects on both sides.
 class Board {
   public:
-    Board(const PlacedFront& front, double width_m, double height_m);
+    Board(const PlacedFront& front, const FlatFront& shape);
+    Board(const PlacedFront& front, double width_m, double height_m);  // a rectangle
     std::optional<BoardHit> intersect(const Ray& ray) const {
         const float distance = distance_to(ray);
         if (distance == kInfinity) return std::nullopt;
@@ -30,7 +31,7 @@ class Board {
 
     const Vec3& centre() const { return centre_; }
     const Vec3& axis() const { return axis_; }
-    float area() const { return rectangle_.area(); }
+    float area() const { return shape_.area(); }
     Vec3 point_at(const Vec2& square) const;
     std::vector<Vec3> outline(int count) const;
 
@@ -43,12 +44,12 @@ class Board {
         const float distance = height / slope;
         if (distance <= ray.near || distance >= ray.far) return kInfinity;
         const Vec3 away = ray.at(distance) - centre_;
-        return rectangle_.contains({glm::dot(away, right_), glm::dot(away, up_)}) ? distance : kInfinity;
+        return shape_.contains({glm::dot(away, right_), glm::dot(away, up_)}) ? distance : kInfinity;
     }
     Vec3 to_studio(const Vec2& plane) const { return centre_ + plane.x * right_ + plane.y * up_; }
 
     Vec3 centre_, axis_, right_, up_;
-    FlatFront rectangle_;
+    FlatFront shape_;
 };
 
 // A quarter of a cylinder along x that joins an upright backdrop to the floor.
@@ -79,6 +80,8 @@ struct BackdropShape {
 BackdropShape backdrop_shape(const BackdropSettings& settings);
 
 // Floor, ceiling and four walls, the mark in the middle of the floor.
+inline constexpr std::size_t kFloorBoard = 0;
+inline constexpr std::size_t kCeilingBoard = 1;
 std::vector<Board> room_walls(const Double3& size_m);
 
 }  // namespace understudy

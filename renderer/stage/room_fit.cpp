@@ -1,5 +1,6 @@
 #include "stage/room_fit.h"
 
+#include <algorithm>
 #include <array>
 
 #include <fmt/format.h>

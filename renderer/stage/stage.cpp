@@ -4,6 +4,7 @@
 
 #include <fmt/format.h>
 
+#include "stage/room_fit.h"
 #include "stage/surfaces.h"
 
 namespace understudy {
@@ -39,28 +40,9 @@ Stage::Stage(const Studio& studio, With with)
         names_.push_back(setup.lights[i].name);
         emitters_.emplace_back(setup.lights[i].modifier.shape, studio.lights[i]);
     }
-    for (std::size_t i = 0; i < setup.panels.size(); ++i) {
-        const PanelSettings& panel = setup.panels[i];
-        panel_names_.push_back(panel.name);
-        panels_.emplace_back(studio.panels[i], panel.width_m, panel.height_m);
-        panel_surfaces_.push_back(board_surface(panel.surface));
-        panel_open_shares_.push_back(open_share(panel_surfaces_.back()));
-        any_open_ = any_open_ || panel_open_shares_.back() > 0.0F;
-        if (!transmits(panel_surfaces_.back())) continue;
-        const RectangleShape shape{panel.width_m, panel.height_m};
-        scrims_.push_back({static_cast<std::uint32_t>(i), Emitter(shape, studio.panels[i]),
-                           Emitter(shape, turned_round(studio.panels[i]))});
-    }
-    if (setup.backdrop) {
-        BackdropShape shape = backdrop_shape(*setup.backdrop);
-        backdrop_ = std::move(shape.boards);
-        sweep_ = shape.sweep;
-        backdrop_surface_ = board_surface(setup.backdrop->surface);
-    }
-    if (setup.room.size_m) {
-        walls_ = room_walls(*setup.room.size_m);
-        wall_surface_ = MattSurface{Spectrum(static_cast<float>(setup.room.walls))};
-    }
+    put_up_panels(studio);
+    if (setup.backdrop) put_up_backdrop(*setup.backdrop);
+    if (setup.room.size_m) put_up_room(setup.room);
     has_ambient_ = setup.room.ambient_lx > 0.0;
     if (with == With::kNobody) return;
     const Sitter& sitter = studio.sitter;
@@ -74,6 +56,43 @@ Stage::Stage(const Studio& studio, With with)
         zone_surfaces_ = zone_surfaces(sitter);
     }
     if (sitter.eyes) eyes_.assign(sitter.eyes->begin(), sitter.eyes->end());
+}
+
+void Stage::put_up_panels(const Studio& studio) {
+    for (std::size_t i = 0; i < studio.panels.size(); ++i) {
+        const PanelSettings& panel = studio.setup.panels[i];
+        const bool round = panel.shape == PanelShape::kDisc;
+        const ModifierShape shape = round ? ModifierShape(DiscShape{panel.width_m})
+                                          : ModifierShape(RectangleShape{panel.width_m, panel.height_m});
+        const auto width = static_cast<float>(panel.width_m);
+        panel_names_.push_back(panel.name);
+        panels_.emplace_back(studio.panels[i], round ? FlatFront::ring(width, 0.0F)
+                                                     : FlatFront::rectangle(width, static_cast<float>(panel.height_m)));
+        panel_surfaces_.push_back(board_surface(panel.surface));
+        panel_open_shares_.push_back(open_share(panel_surfaces_.back()));
+        any_open_ = any_open_ || panel_open_shares_.back() > 0.0F;
+        if (!transmits(panel_surfaces_.back())) continue;
+        scrims_.push_back({static_cast<std::uint32_t>(i), Emitter(shape, studio.panels[i]),
+                           Emitter(shape, turned_round(studio.panels[i]))});
+    }
+}
+
+void Stage::put_up_backdrop(const BackdropSettings& settings) {
+    BackdropShape shape = backdrop_shape(settings);
+    backdrop_ = std::move(shape.boards);
+    sweep_ = shape.sweep;
+    if (const auto* mottled = std::get_if<Mottled>(&settings.surface)) {
+        paint_.emplace(*mottled);
+    } else {
+        backdrop_surface_ = board_surface(settings.surface);
+    }
+}
+
+void Stage::put_up_room(const RoomSettings& settings) {
+    walls_ = room_walls(*settings.size_m);
+    wall_surfaces_.assign(walls_.size(), board_surface(settings.walls));
+    wall_surfaces_[kFloorBoard] = board_surface(settings.floor);
+    wall_surfaces_[kCeilingBoard] = board_surface(settings.ceiling);
 }
 
 void Stage::meet_emitters(const Ray& ray, Candidate& nearest) const {
@@ -93,10 +112,11 @@ void Stage::meet_boards(const Ray& ray, Candidate& nearest) const {
     for (std::size_t i = 0; i < panels_.size(); ++i) {
         consider(panels_[i].intersect(ray), Thing::kPanel, i, &panel_surfaces_[i]);
     }
-    for (const Board& board : backdrop_) consider(board.intersect(ray), Thing::kBackdrop, 0, &*backdrop_surface_);
-    if (sweep_) consider(sweep_->intersect(ray), Thing::kBackdrop, 0, &*backdrop_surface_);
+    const Surface* sheet = backdrop_surface_ ? &*backdrop_surface_ : nullptr;
+    for (const Board& board : backdrop_) consider(board.intersect(ray), Thing::kBackdrop, 0, sheet);
+    if (sweep_) consider(sweep_->intersect(ray), Thing::kBackdrop, 0, sheet);
     for (std::size_t i = 0; i < walls_.size(); ++i) {
-        consider(walls_[i].intersect(ray), Thing::kWall, i, &*wall_surface_);
+        consider(walls_[i].intersect(ray), Thing::kWall, i, &wall_surfaces_[i]);
     }
 }
 
@@ -122,7 +142,7 @@ void Stage::meet_ball(const Ray& ray, Candidate& nearest) const {
     nearest = {distance, Thing::kBall, false, 0, (ray.at(distance) - ball_centre_) / ball_radius_, &ball_surface_};
 }
 
-Hit Stage::analytic_hit(const Ray& ray, const Candidate& nearest) {
+Hit Stage::analytic_hit(const Ray& ray, const Candidate& nearest) const {
     Hit hit;
     hit.thing = nearest.thing;
     hit.index = nearest.index;
@@ -132,7 +152,8 @@ Hit Stage::analytic_hit(const Ray& ray, const Candidate& nearest) {
     hit.geometric = toward(nearest.normal, ray.direction);
     hit.shading = hit.geometric;
     hit.leave_from = hit.position + kLeaveOff * hit.geometric;
-    hit.surface = nearest.surface;
+    const bool painted = paint_ && nearest.thing == Thing::kBackdrop;
+    hit.surface = painted ? &paint_->surface_at(hit.position) : nearest.surface;
     return hit;
 }
 
@@ -225,7 +246,7 @@ bool Stage::encloses(const Vec3& point) const {
 }
 
 Problems Stage::problems_with(const Studio& studio) const {
-    Problems problems;
+    Problems problems = outside_room(studio, emitters_, panels_);
     for (std::size_t i = 0; i < emitters_.size(); ++i) {
         bool inside = false;
         for (int k = 0; k < 9; ++k) {

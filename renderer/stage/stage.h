@@ -13,6 +13,7 @@
 #include "stage/board.h"
 #include "stage/eye_optics.h"
 #include "stage/mesh_tree.h"
+#include "stage/mottled_paint.h"
 #include "stage/studio.h"
 
 namespace understudy {
@@ -78,7 +79,7 @@ class Stage {
     const Surface& iris_surface() const { return iris_; }
     const Surface& eye_white_surface() const { return eye_white_; }
 
-    // Problems that only geometry shows: a light or the camera inside the sitter.
+    // Problems that only geometry shows: a light or the camera inside the sitter, a thing outside the room.
     Problems problems_with(const Studio& studio) const;
 
   private:
@@ -91,11 +92,14 @@ class Stage {
         Vec3 normal{0.0F};
         const Surface* surface = nullptr;
     };
+    void put_up_panels(const Studio& studio);
+    void put_up_backdrop(const BackdropSettings& settings);
+    void put_up_room(const RoomSettings& settings);
     void meet_emitters(const Ray& ray, Candidate& nearest) const;
     void meet_boards(const Ray& ray, Candidate& nearest) const;
     void meet_eyes(const Ray& ray, Candidate& nearest) const;
     void meet_ball(const Ray& ray, Candidate& nearest) const;
-    static Hit analytic_hit(const Ray& ray, const Candidate& nearest);
+    Hit analytic_hit(const Ray& ray, const Candidate& nearest) const;
     Hit sitter_hit(const Ray& ray, const MeshHit& met) const;
     bool encloses(const Vec3& point) const;
 
@@ -110,8 +114,9 @@ class Stage {
     std::vector<Board> backdrop_;
     std::optional<Sweep> sweep_;
     std::optional<Surface> backdrop_surface_;
+    std::optional<MottledPaint> paint_;  // instead of the backdrop's one surface
     std::vector<Board> walls_;
-    std::optional<Surface> wall_surface_;
+    std::vector<Surface> wall_surfaces_;  // one a wall
     std::vector<Eye> eyes_;
     std::optional<MeshTree> mesh_;
     std::vector<Surface> zone_surfaces_;

@@ -29,6 +29,7 @@ Surface board_surface(const Finish& finish) {
         return ThinCloth(Spectrum(static_cast<float>(cloth->reflects)), Spectrum(static_cast<float>(cloth->transmits)),
                          static_cast<float>(cloth->open));
     }
+    if (const auto* tint = std::get_if<Tint>(&finish)) return MattSurface{tint->reflectance};
     const bool silver = std::get<Metal>(finish) == Metal::kSilver;
     return RoughMetal(silver ? silver_reflectance() : gold_reflectance(), kMetalRoughness);
 }

@@ -11,6 +11,7 @@ namespace understudy {
 
 inline constexpr float kBallReflectance = 0.18F;
 
+// Of one and the same surface all over: not of a painted one.
 Surface board_surface(const Finish& finish);
 
 // One a zone, in the enum's order.

@@ -258,7 +258,7 @@ shutter = 0.5
 focus = "2 m"
 [backdrop]
 surface = "gold"
-height = 3
+height = 2.6
 floor = false
 [room]
 ambient = 120
@@ -276,11 +276,11 @@ walls = 0.5
     EXPECT_EQ(setup->camera.focus.on, Focus::On::kDistance);
     EXPECT_DOUBLE_EQ(setup->camera.focus.distance_m, 2.0);
     EXPECT_EQ(std::get<Metal>(setup->backdrop->surface), Metal::kGold);
-    EXPECT_DOUBLE_EQ(setup->backdrop->height_m, 3.0);
+    EXPECT_DOUBLE_EQ(setup->backdrop->height_m, 2.6);
     EXPECT_FALSE(setup->backdrop->floor);
     EXPECT_DOUBLE_EQ(setup->room.ambient_lx, 120.0);
     EXPECT_EQ(*setup->room.size_m, Double3(4.0, 6.0, 2.7));
-    EXPECT_DOUBLE_EQ(setup->room.walls, 0.5);
+    EXPECT_DOUBLE_EQ(std::get<Reflectance>(setup->room.walls).value, 0.5);
     for (const auto& [text, kelvin] :
          {std::pair("\"tungsten\"", 3200.0), {"\"flash\"", 5500.0}, {"4300", 4300.0}, {"\"4300 K\"", 4300.0}}) {
         const auto balanced = scratch.parse("[picture]\nwhite_balance = " + std::string(text) + "\n" + kLight);
