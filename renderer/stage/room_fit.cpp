@@ -10,6 +10,7 @@ namespace understudy {
 namespace {
 
 constexpr int kEdgePoints = 32;
+constexpr float kFarOff = 1000.0F;   // metres
 constexpr double kTolerance = 1e-3;  // metres: a panel may lie on the floor
 
 struct Side {
@@ -63,7 +64,10 @@ Problems outside_room(const Studio& studio, const std::vector<Emitter>& emitters
     check("the camera", setup.camera.placement, {Vec3(studio.camera.centre)});
     for (std::size_t i = 0; i < emitters.size(); ++i) {
         const Emitter& emitter = emitters[i];
-        std::vector<Vec3> points = emitter.outline(emitter.centre() + emitter.axis(), kEdgePoints);
+        // A ball has another outline from every side; from far off along two of the room's axes it is a great circle.
+        std::vector<Vec3> points = emitter.outline(emitter.centre() + Vec3(kFarOff, 0.0F, 0.0F), kEdgePoints);
+        const auto along = emitter.outline(emitter.centre() + Vec3(0.0F, 0.0F, kFarOff), kEdgePoints);
+        points.insert(points.end(), along.begin(), along.end());
         points.push_back(emitter.centre());
         check(fmt::format("the light \"{}\"", setup.lights[i].name), setup.lights[i].placement, points);
     }

@@ -94,7 +94,8 @@ TEST(Surroundings, EveryLumenEndsInAWallWithThreeReflectances) {
     EXPECT_LT(3.0 * taken.error, 0.01);
 }
 
-// A lamp behind the paper does not reach the sitter, and one that lights a black paper gives nothing back.
+// A lamp behind the paper does not reach the sitter; one that turns its back to the sitter and lights a black paper
+// gives nothing back.
 TEST(Surroundings, PaperIsTight) {
     const Studio behind = studio_from(lamp_at("[0, 1.25, -2]"));
     const Stage paper(behind, Stage::With::kNobody);
@@ -102,7 +103,7 @@ TEST(Surroundings, PaperIsTight) {
     EXPECT_EQ(reading(paper, 16, face).value, 0.0);
     const Studio lit = studio_from(
         "[sitter]\nhead = \"none\"\n[backdrop]\nsurface = 0\n[[light]]\nmodifier = { shape = \"disc\", diameter = 0.4 "
-        "}\nmeter = 4\nposition = [0.5, 0.4, -0.5]\naim = \"backdrop\"\n");
+        "}\nmeter = 4\nposition = [0.3, 1.25, -0.5]\naim = \"backdrop\"\n");
     const Stage black(lit, Stage::With::kNobody);
     EXPECT_EQ(reading(black, 16, face).value, 0.0);
     const auto wall = [&] { return std::pair(Gathering{Vec3(0.0F, 1.25F, -1.499F)}, 1.0); };
