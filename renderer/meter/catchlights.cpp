@@ -152,6 +152,15 @@ double panel_luminance(const Stage& stage, std::size_t index, const Eye& eye, co
     return sum / kWays;
 }
 
+// A cloth with a lamp behind it spreads the lamp's light over its own area, so it is fainter than the lamp by as much
+// as it is larger, and yet it is the light that the eye shows.
+constexpr double kFaintestScrim = 0.01;
+
+bool is_scrim(const Stage& stage, std::size_t panel) {
+    const auto& scrims = stage.scrims();
+    return std::any_of(scrims.begin(), scrims.end(), [&](const Scrim& scrim) { return scrim.panel == panel; });
+}
+
 double brightest_light(const Stage& stage, const LitStudio& lit) {
     double brightest = 0.0;
     for (std::size_t i = 0; i < stage.emitters().size(); ++i) {
@@ -176,7 +185,8 @@ std::vector<Catchlight> find_catchlights(const Studio& studio, const Stage& stag
         }
         for (std::size_t i = 0; i < stage.panels().size(); ++i) {
             const Catchlight image = mirror.image_of(mirrored_panel(studio, stage, i, eye), eye_name(e));
-            if (image.visible > 0.0 && panel_luminance(stage, i, eye, weights) >= faintest) found.push_back(image);
+            const double least = is_scrim(stage, i) ? kFaintestScrim * faintest : faintest;
+            if (image.visible > 0.0 && panel_luminance(stage, i, eye, weights) >= least) found.push_back(image);
         }
     }
     return found;

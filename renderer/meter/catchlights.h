@@ -11,7 +11,7 @@
 namespace understudy {
 
 // A panel counts as a catchlight when its mean luminance toward the eye is at least this share of the brightest
-// light's.
+// light's; a cloth that light goes through counts from a hundredth of that.
 inline constexpr double kFaintestPanel = 0.01;
 
 std::vector<Catchlight> find_catchlights(const Studio& studio, const Stage& stage, const LitStudio& lit);
