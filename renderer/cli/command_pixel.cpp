@@ -50,9 +50,11 @@ int run_pixel(const PixelWish& wish) {
     const int first = wish.sample < 0 ? 0 : wish.sample;
     const int last = wish.sample < 0 ? setup.picture.samples : wish.sample + 1;
     for (int sample = first; sample < last; ++sample) {
-        const CameraPath path = camera_path(camera, setup.picture.seed, setup.picture.width, wish.x, wish.y, sample);
-        PathLight light;
-        tracer.look(path.ray, path.waves, path.sampler, light);
+        const PixelSample wanted{wish.x, wish.y, sample};
+        std::vector<Path> paths = camera_paths(camera, setup.picture.seed, setup.picture.width, std::span(&wanted, 1));
+        tracer.look(paths);
+        const Path& path = paths.front();
+        const PathLight& light = path.light;
         fmt::print("sample {:5}, {} rays, at {:.0f} {:.0f} {:.0f} {:.0f} nm:", sample, light.rays, path.waves.nm[0],
                    path.waves.nm[1], path.waves.nm[2], path.waves.nm[3]);
         for (std::size_t l = 0; l < rehearsal->stage->layer_count(); ++l) {

@@ -2,6 +2,7 @@
 
 #include <algorithm>
 
+#include "kit/density_grid.h"
 #include "kit/square_maps.h"
 
 namespace understudy {
@@ -10,13 +11,6 @@ namespace {
 
 // A part of the largest weight that every grid point keeps, so that no lit place has density 0 near the horizon.
 constexpr float kLeastShare = 0.02F;
-
-constexpr std::size_t kGridPoints = 9;
-
-Vec2 grid_square(std::size_t index) {
-    const std::size_t row = index / 3;
-    return {0.5F * static_cast<float>(index % 3), 0.5F * static_cast<float>(row)};
-}
 
 template <class... Cases>
 struct Overloaded : Cases... {
@@ -90,7 +84,7 @@ EmitterPoint Emitter::sphere_point(const Vec2& square, const Vec3& receiver) con
     // Even in solid angle (Shirley, Wang and Zimmerman, "Monte Carlo Techniques for Direct Lighting Calculations",
     // ACM TOG 15(1), 1996): evenly by area, the many points near the edge would all be seen at grazing angles.
     const Cone cone(receiver, centre_, radius_, axis_);
-    const DiscVector disc = square_to_disc_vector(square);
+    const DiscVector<float> disc = square_to_disc_vector(square.x, square.y);
     const float sunk = cone.depth * disc.radius * disc.radius;
     const float cosine = 1.0F - sunk;
     const float sine2 = sunk * (2.0F - sunk);
@@ -100,7 +94,7 @@ EmitterPoint Emitter::sphere_point(const Vec2& square, const Vec3& receiver) con
     const float toward_receiver = cone.distance * sine2 + half_chord * cosine;
     const float aside = distance * std::sqrt(sine2);
     const Vec3 normal =
-        glm::normalize(cone.frame.to_world({aside * disc.direction.x, aside * disc.direction.y, -toward_receiver}));
+        glm::normalize(cone.frame.to_world({aside * disc.x, aside * disc.y, -toward_receiver}));
     constexpr float kLeastCosine = 1e-4F;  // one sample in 10⁸ lies nearer to the edge
     const float facing = std::max(half_chord / radius_, kLeastCosine);
     return {centre_ + radius_ * normal, normal, cone.solid_angle() * distance * distance / facing};
@@ -108,11 +102,11 @@ EmitterPoint Emitter::sphere_point(const Vec2& square, const Vec3& receiver) con
 
 EmitterPoint Emitter::dome_point(const Vec2& square) const {
     // Along the axis from the canopy's middle: equal depths, equal areas.
-    const DiscVector disc = square_to_disc_vector(square);
+    const DiscVector<float> disc = square_to_disc_vector(square.x, square.y);
     const float depth = cap_height_ * disc.radius * disc.radius;
     const float across = std::sqrt(std::max(0.0F, depth * (2.0F * radius_ - depth)));
     const Vec3 position =
-        ball_centre_ + (depth - radius_) * axis_ + across * disc.direction.x * right_ + across * disc.direction.y * up_;
+        ball_centre_ + (depth - radius_) * axis_ + across * disc.x * right_ + across * disc.y * up_;
     return {position, (ball_centre_ - position) / radius_, 2.0F * kPi * radius_ * cap_height_};
 }
 

@@ -36,6 +36,20 @@ struct EmitterPoint {
     float area;   // dA / du dv, m²: the whole front's, but for a sphere, whose squares are even in solid angle
 };
 
+// Sixteen of each.
+struct WideReceivers {
+    Wide3 position, normal;
+    Response response = Response::kFlat;
+};
+struct WideEmitterPoints {
+    Wide3 position, normal;
+    Wide area;
+};
+struct WideSquareDensity {
+    SquareDensityOf<Wide> density;
+    WideTruth lit;  // not set where no part of the front can light the receiver
+};
+
 struct EmitterHit {
     float distance = 0.0F;
     Vec3 normal{0.0F};     // geometric, unit, on the luminous side
@@ -61,6 +75,7 @@ class Emitter {
         if (kind_ == Kind::kFlat) return {to_studio(flat_.point_at(square)), axis_, flat_.area()};
         return kind_ == Kind::kSphere ? sphere_point(square, receiver) : dome_point(square);
     }
+    WideEmitterPoints points_at(const Wide2& square, const Wide3& receiver) const;
     // The inverse, for a point on the luminous surface.
     Vec2 square_of(const Vec3& point, const Vec3& receiver) const;
 
@@ -70,6 +85,11 @@ class Emitter {
         if (distance == kInfinity) return std::nullopt;
         return EmitterHit{distance, axis_, glm::dot(ray.direction, axis_) < 0.0F};
     }
+    // False only for rays that miss it: sooner told for sixteen than asked one by one.
+    WideTruth may_meet(const WideRays& rays) const {
+        if (kind_ == Kind::kFlat) return may_meet_flat(rays, flat_, centre_, axis_, right_, up_);
+        return may_meet_ball(rays, ball_centre_, radius_);
+    }
     // Whether it does, without what makes a hit.
     bool blocks(const Ray& ray) const {
         return kind_ == Kind::kFlat ? flat_distance(ray) < kInfinity : intersect(ray).has_value();
@@ -78,11 +98,20 @@ class Emitter {
     // None when no part of the front can light the receiver.
     std::optional<SquareDensity> density_for(const Vec3& receiver, const Vec3& normal, Response response) const;
 
+    WideSquareDensity density_for(const WideReceivers& receivers) const;
+
     // Points round the edge as seen from a place, for drawing the outline's mirror image.
     std::vector<Vec3> outline(const Vec3& seen_from, int count) const;
 
   private:
     enum class Kind { kFlat, kSphere, kDome };
+    struct WideCone;
+    using GridWeights = std::array<Wide, 9>;
+    GridWeights grid_weights(const WideReceivers& receivers) const;
+    GridWeights sphere_weights(const WideReceivers& receivers) const;
+    WideEmitterPoints sphere_points(const Wide2& square, const WideCone& cone) const;
+    WideEmitterPoints dome_points(const Wide2& square) const;
+    WideTruth can_light(const WideReceivers& receivers) const;
     Vec3 to_studio(const Vec2& plane) const { return centre_ + plane.x * right_ + plane.y * up_; }
     Vec2 to_plane(const Vec3& point) const {
         return {glm::dot(point - centre_, right_), glm::dot(point - centre_, up_)};

@@ -56,20 +56,30 @@ FlatFront::WedgePlace FlatFront::wedge_place(const Vec2& point) const {
     return {out > 0.0F ? std::clamp(q / out, 0.0F, 1.0F) : 0.0F, out, wedge};
 }
 
-Vec2 FlatFront::ring_point(const Vec2& square) const {
-    const DiscVector disc = square_to_disc_vector(square);
-    const float r2 = inner_ * inner_ + disc.radius * disc.radius * (outer_ * outer_ - inner_ * inner_);
-    return std::sqrt(r2) * disc.direction;
+Wide2 FlatFront::ring_points(const Wide2& square) const {
+    const DiscVector<Wide> disc = square_to_disc_vector(square.x, square.y);
+    const float inner2 = inner_ * inner_;
+    const Wide radius = square_root(inner2 + disc.radius * disc.radius * (outer_ * outer_ - inner2));
+    return {radius * disc.x, radius * disc.y};
 }
 
 // Each wedge of the disc becomes the triangle of equal share: radius² and angle are both uniform in area.
-Vec2 FlatFront::polygon_point(const Vec2& square) const {
-    const DiscPoint disc = square_to_disc(square);
-    const auto n = static_cast<float>(sides_);
-    const float place = (disc.angle + kPi) * (0.5F / kPi) * n;
-    const int wedge = std::min(static_cast<int>(place), sides_ - 1);
-    const float across = place - static_cast<float>(wedge);
-    return disc.radius * ((1.0F - across) * corner(wedge) + across * corner(wedge + 1));
+Wide2 FlatFront::polygon_points(const Wide2& square) const {
+    const PolarPoint<Wide> disc = square_to_polar(square.x, square.y);
+    const Wide place = (disc.angle + kPi) * (0.5F / kPi * static_cast<float>(sides_));
+    WideTruth wedge = __builtin_convertvector(place, WideTruth);
+    wedge = smaller(wedge, WideTruth{} + (sides_ - 1));
+    const Wide across = place - __builtin_convertvector(wedge, Wide);
+    Wide2 from, to;
+    for (std::size_t lane = 0; lane < kLanes; ++lane) {
+        const Vec2& a = corner(wedge[lane]);
+        const Vec2& b = corner(wedge[lane] + 1);
+        from.x[lane] = a.x;
+        from.y[lane] = a.y;
+        to.x[lane] = b.x;
+        to.y[lane] = b.y;
+    }
+    return {disc.radius * (from.x + across * (to.x - from.x)), disc.radius * (from.y + across * (to.y - from.y))};
 }
 
 Vec2 FlatFront::square_of(const Vec2& point) const {

@@ -6,35 +6,56 @@
 // meaningful.
 #pragma once
 
-#include <array>
-
 #include "base/turns.h"
+#include "base/wide.h"
 
 namespace understudy {
 
-// Polar coordinates on the unit disc; area is proportional to radius² · angle.
-struct DiscPoint {
-    float radius = 0.0F;  // 0 … 1
-    float angle = 0.0F;   // radians, −π … π
+// Polar coordinates on the unit disc; area is proportional to radius² · angle. For one point (float) or sixteen (Wide).
+template <class Real>
+struct PolarPoint {
+    Real radius{};  // 0 … 1
+    Real angle{};   // radians, −π … π
 };
+using DiscPoint = PolarPoint<float>;
 
-DiscPoint square_to_disc(const Vec2& square);
+// Four wedges, each with its own radius along one side of the square.
+template <class Real>
+PolarPoint<Real> square_to_polar(const Real& u, const Real& v) {
+    const Real across = 2.0F * u - 1.0F;
+    const Real up = 2.0F * v - 1.0F;
+    const auto upright = size_of(across) <= size_of(up);
+    const Real radius = upright ? up : across;
+    const Real other = upright ? across : up;
+    const Real ratio = other / (radius == 0.0F ? Real{} + 1.0F : radius);
+    const Real turn = kPi / 4.0F * ratio;
+    const Real top = kPi / 2.0F - turn;
+    const Real left = ratio > 0.0F ? turn - kPi : turn + kPi;
+    const Real before = upright ? top : turn;
+    const Real behind = upright ? top - kPi : left;
+    return {size_of(radius), radius < 0.0F ? behind : before};
+}
+inline DiscPoint square_to_disc(const Vec2& square) { return square_to_polar(square.x, square.y); }
 Vec2 disc_to_square(const DiscPoint& point);
 
-// The same point with its direction instead of its angle; the map's four wedges make that a matter of −π/4 … π/4.
+// The same point with its direction, a unit vector, instead of its angle; the map's four wedges make that a matter of
+// −π/4 … π/4. For one point (float) or sixteen (Wide).
+template <class Real>
 struct DiscVector {
-    float radius = 0.0F;
-    Vec2 direction{1.0F, 0.0F};  // unit
+    Real radius, x, y;
 };
-inline DiscVector square_to_disc_vector(const Vec2& square) {
-    const std::array<float, 2> place{2.0F * square.x - 1.0F, 2.0F * square.y - 1.0F};
-    const auto upright = static_cast<std::size_t>(std::abs(place[0]) <= std::abs(place[1]));
-    const float radius = place[upright];
-    const float ratio = radius != 0.0F ? place[1 - upright] / radius : 0.0F;
-    const Vec2 narrow = narrow_cos_sin(kPi / 4.0F * ratio);
-    const float side = std::copysign(1.0F, radius);
-    const std::array<float, 2> direction{side * narrow.x, side * narrow.y};
-    return {std::abs(radius), {direction[upright], direction[1 - upright]}};
+template <class Real>
+DiscVector<Real> square_to_disc_vector(const Real& u, const Real& v) {
+    const Real across = 2.0F * u - 1.0F;
+    const Real up = 2.0F * v - 1.0F;
+    const auto upright = size_of(across) <= size_of(up);
+    const Real radius = upright ? up : across;
+    const Real other = upright ? across : up;
+    const Real ratio = other / (radius == 0.0F ? Real{} + 1.0F : radius);
+    const CosSin<Real> narrow = narrow_cos_sin(Real{kPi / 4.0F * ratio});
+    const Real along = radius < 0.0F ? -narrow.cosine : narrow.cosine;
+    const Real aside = radius < 0.0F ? -narrow.sine : narrow.sine;
+    return {size_of(radius), upright ? aside : along, upright ? along : aside};
 }
 
 }  // namespace understudy

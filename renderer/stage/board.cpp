@@ -31,7 +31,7 @@ std::vector<Vec3> Board::outline(int count) const {
     return points;
 }
 
-std::optional<BoardHit> Sweep::meet(const Ray& ray) const {
+std::optional<BoardHit> Sweep::intersect(const Ray& ray) const {
     // About the cylinder's axis, in the y–z plane.
     const Vec2 centre(radius, wall_z + radius);  // y, z
     const Vec2 origin = Vec2(ray.origin.y, ray.origin.z) - centre;

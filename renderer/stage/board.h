@@ -28,6 +28,10 @@ class Board {
         return BoardHit{distance, axis_};
     }
     bool blocks(const Ray& ray) const { return distance_to(ray) < kInfinity; }
+    // False only for rays that miss it.
+    WideTruth may_meet(const WideRays& rays) const {
+        return may_meet_flat(rays, rectangle_, centre_, axis_, right_, up_);
+    }
 
     const Vec3& centre() const { return centre_; }
     const Vec3& axis() const { return axis_; }
@@ -58,19 +62,16 @@ struct Sweep {
     float radius = 0.0F;
     float half_width = 0.0F;
 
-    std::optional<BoardHit> intersect(const Ray& ray) const {
-        // Most rays never come as far back and down as the sweep reaches.
-        const float last_y = ray.origin.y + ray.far * ray.direction.y;
-        const float last_z = ray.origin.z + ray.far * ray.direction.z;
-        if (std::min(ray.origin.y, last_y) > radius || std::min(ray.origin.z, last_z) > wall_z + radius) {
-            return std::nullopt;
-        }
-        return meet(ray);
-    }
+    std::optional<BoardHit> intersect(const Ray& ray) const;
     bool blocks(const Ray& ray) const { return intersect(ray).has_value(); }
-
-  private:
-    std::optional<BoardHit> meet(const Ray& ray) const;
+    // False only for rays that miss it: most never come as far back and down as the sweep reaches.
+    WideTruth may_meet(const WideRays& rays) const {
+        const Wide last_y = rays.origin.y + rays.far * rays.direction.y;
+        const Wide last_z = rays.origin.z + rays.far * rays.direction.z;
+        const WideTruth above = (rays.origin.y > radius) & (last_y > radius);
+        const WideTruth before = (rays.origin.z > wall_z + radius) & (last_z > wall_z + radius);
+        return ~(above | before);
+    }
 };
 
 struct BackdropShape {

@@ -16,8 +16,8 @@ class Camera {
 
     // film: pixels from the picture's top left corner; lens: a point of the unit square.
     Ray ray(const Vec2& film, const Vec2& lens) const {
-        const DiscVector disc = square_to_disc_vector(lens);
-        const Vec2 across = disc.radius * disc.direction;
+        const DiscVector<float> disc = square_to_disc_vector(lens.x, lens.y);
+        const Vec2 across = disc.radius * Vec2(disc.x, disc.y);
         const Double3 off = static_cast<double>(across.x) * lens_right_ + static_cast<double>(across.y) * lens_up_;
         const Double3 sharp =
             corner_ + static_cast<double>(film.x) * pixel_right_ + static_cast<double>(film.y) * pixel_down_;

@@ -28,7 +28,7 @@ std::optional<std::array<double, 2>> meet(const Double3& origin, const Double3& 
 
 }  // namespace
 
-std::optional<EyeHit> meet_eye(const Eye& eye, const Ray& ray) {
+std::optional<EyeHit> intersect_eye(const Eye& eye, const Ray& ray) {
     const Double3 origin = Double3(ray.origin) - eye.centre;
     const Double3 direction(ray.direction);
     std::optional<EyeHit> first;

@@ -6,7 +6,8 @@
 
 #include <optional>
 
-#include "base/geometry.h"
+#include "base/wide.h"
+#include "kit/flat_front.h"
 #include "sitter/eye.h"
 
 namespace understudy {
@@ -18,15 +19,12 @@ struct EyeHit {
 };
 
 // The first meeting with the eye's outside.
-std::optional<EyeHit> meet_eye(const Eye& eye, const Ray& ray);
-inline std::optional<EyeHit> intersect_eye(const Eye& eye, const Ray& ray) {
-    // Most rays pass far from the eye, which single precision tells.
-    const Vec3 away = Vec3(eye.centre) - ray.origin;
-    const Vec3 aside = away - glm::dot(away, ray.direction) * ray.direction;
+std::optional<EyeHit> intersect_eye(const Eye& eye, const Ray& ray);
+// False only for rays that miss the eye: most pass far from it, which single precision tells.
+inline WideTruth may_meet_eye(const Eye& eye, const WideRays& rays) {
     constexpr float kWide = 0.0134F;
     static_assert(kApexAhead < 0.0133);
-    if (glm::dot(aside, aside) > kWide * kWide) return std::nullopt;
-    return meet_eye(eye, ray);
+    return may_meet_ball(rays, Vec3(eye.centre), kWide);
 }
 
 // Where light that is inside the cornea ends.

@@ -4,16 +4,21 @@
 // of this size.
 #pragma once
 
-#include <algorithm>
 #include <memory>
 #include <optional>
 
-#include <glm/common.hpp>
-
-#include "base/geometry.h"
+#include "base/wide.h"
 #include "sitter/sitter.h"
 
 namespace understudy {
+
+// Before it is worked out what lies there.
+struct MeshMeeting {
+    float distance = kInfinity;  // nothing is met
+    Vec3 geometric{0.0F};        // not unit
+    Vec2 share{0.0F};            // of the triangle's second and third corner
+    std::uint32_t triangle = 0;
+};
 
 struct MeshHit {
     float distance = 0.0F;
@@ -34,18 +39,26 @@ class MeshTree {
     MeshTree(const MeshTree&) = delete;
     MeshTree& operator=(const MeshTree&) = delete;
 
+    // What a ray meets first; asks for the memory that hit_at will read.
+    MeshMeeting meet(const Ray& ray) const;
+    MeshHit hit_at(const MeshMeeting& meeting) const;
     std::optional<MeshHit> intersect(const Ray& ray) const;
     bool blocks(const Ray& ray) const;
-    // False for a ray that misses the mesh's box, which is sooner told than asked for.
-    bool may_meet(const Ray& ray) const {
-        const Vec3 inverse = 1.0F / ray.direction;
-        const Vec3 a = (low_ - ray.origin) * inverse;
-        const Vec3 b = (high_ - ray.origin) * inverse;
-        const Vec3 in = glm::min(a, b);
-        const Vec3 out = glm::max(a, b);
-        const float enter = std::max(std::max(in.x, in.y), std::max(in.z, ray.near));
-        const float leave = std::min(std::min(out.x, out.y), std::min(out.z, ray.far));
-        return !(enter > leave);
+    // False for rays that miss the mesh's box, which is sooner told than asked for.
+    WideTruth may_meet(const WideRays& rays) const {
+        Wide enter = rays.near;
+        Wide leave = rays.far;
+        const auto narrow = [&](const Wide& origin, const Wide& direction, float low, float high) {
+            const Wide inverse = 1.0F / direction;
+            const Wide a = (low - origin) * inverse;
+            const Wide b = (high - origin) * inverse;
+            enter = larger(smaller(a, b), enter);
+            leave = smaller(larger(a, b), leave);
+        };
+        narrow(rays.origin.x, rays.direction.x, low_.x, high_.x);
+        narrow(rays.origin.y, rays.direction.y, low_.y, high_.y);
+        narrow(rays.origin.z, rays.direction.z, low_.z, high_.z);
+        return ~(enter > leave);
     }
     // The bare query, without what makes a hit useful: how far, or infinity. For measuring.
     float distance(const Ray& ray) const;

@@ -95,43 +95,27 @@ void Stage::put_up_room(const RoomSettings& settings) {
     wall_surfaces_[kCeilingBoard] = board_surface(settings.ceiling);
 }
 
-void Stage::meet_emitters(const Ray& ray, Candidate& nearest) const {
-    for (std::size_t i = 0; i < emitters_.size(); ++i) {
-        const auto met = emitters_[i].intersect(ray);
-        if (!met || met->distance >= nearest.distance) continue;
-        nearest = {met->distance, Thing::kEmitter, met->luminous, static_cast<std::uint32_t>(i), met->normal, nullptr};
-    }
+void Stage::meet_emitter(std::size_t index, const Ray& ray, Meeting& nearest) const {
+    const auto met = emitters_[index].intersect(ray);
+    if (!met || met->distance >= nearest.distance) return;
+    nearest = {met->distance, Thing::kEmitter, met->luminous, static_cast<std::uint32_t>(index), met->normal};
 }
 
-void Stage::meet_boards(const Ray& ray, Candidate& nearest) const {
-    const auto consider = [&](const std::optional<BoardHit>& met, Thing thing, std::size_t index,
-                              const Surface* surface) {
-        if (!met || met->distance >= nearest.distance) return;
-        nearest = {met->distance, thing, false, static_cast<std::uint32_t>(index), met->normal, surface};
-    };
-    for (std::size_t i = 0; i < panels_.size(); ++i) {
-        consider(panels_[i].intersect(ray), Thing::kPanel, i, &panel_surfaces_[i]);
-    }
-    const Surface* sheet = backdrop_surface_ ? &*backdrop_surface_ : nullptr;
-    for (const Board& board : backdrop_) consider(board.intersect(ray), Thing::kBackdrop, 0, sheet);
-    if (sweep_) consider(sweep_->intersect(ray), Thing::kBackdrop, 0, sheet);
-    for (std::size_t i = 0; i < walls_.size(); ++i) {
-        consider(walls_[i].intersect(ray), Thing::kWall, i, &wall_surfaces_[i]);
-    }
+void Stage::meet_board(const std::optional<BoardHit>& met, Thing thing, std::size_t index, const Surface* surface,
+                       Meeting& nearest) {
+    if (!met || met->distance >= nearest.distance) return;
+    nearest = {met->distance, thing, false, static_cast<std::uint32_t>(index), met->normal, surface};
 }
 
-void Stage::meet_eyes(const Ray& ray, Candidate& nearest) const {
-    for (std::size_t i = 0; i < eyes_.size(); ++i) {
-        const auto met = intersect_eye(eyes_[i], ray);
-        if (!met || met->distance >= nearest.distance) continue;
-        nearest = {met->distance, met->cornea ? Thing::kCornea : Thing::kEyeWhite,
-                   false,         static_cast<std::uint32_t>(i),
-                   met->normal,   met->cornea ? nullptr : &eye_white_};
-    }
+void Stage::meet_eye(std::size_t index, const Ray& ray, Meeting& nearest) const {
+    const auto met = intersect_eye(eyes_[index], ray);
+    if (!met || met->distance >= nearest.distance) return;
+    nearest = {met->distance, met->cornea ? Thing::kCornea : Thing::kEyeWhite,
+               false,         static_cast<std::uint32_t>(index),
+               met->normal,   met->cornea ? nullptr : &eye_white_};
 }
 
-void Stage::meet_ball(const Ray& ray, Candidate& nearest) const {
-    if (ball_radius_ <= 0.0F) return;
+void Stage::meet_ball(const Ray& ray, Meeting& nearest) const {
     const Vec3 away = ball_centre_ - ray.origin;
     const float along = glm::dot(away, ray.direction);
     const Vec3 aside = away - along * ray.direction;
@@ -142,7 +126,47 @@ void Stage::meet_ball(const Ray& ray, Candidate& nearest) const {
     nearest = {distance, Thing::kBall, false, 0, (ray.at(distance) - ball_centre_) / ball_radius_, &ball_surface_};
 }
 
-Hit Stage::analytic_hit(const Ray& ray, const Candidate& nearest) const {
+void Stage::meet_mesh(const Ray& ray, Meeting& nearest) const {
+    const MeshMeeting met = mesh_->meet(ray);
+    if (met.distance == kInfinity) return;
+    nearest = {met.distance, Thing::kSitter, false, met.triangle, met.geometric, nullptr, met.share};
+}
+
+std::array<Meeting, kLanes> Stage::meet(const WideRays& rays, LaneBits lanes) const {
+    std::array<Meeting, kLanes> nearest{};
+    const auto each = [&](const WideTruth& may_meet, const auto& visit) {
+        for_each_lane(lanes_of(may_meet) & lanes, [&](std::size_t lane) { visit(rays[lane], nearest[lane]); });
+    };
+    for (std::size_t i = 0; i < emitters_.size(); ++i) {
+        each(emitters_[i].may_meet(rays), [&](const Ray& ray, Meeting& first) { meet_emitter(i, ray, first); });
+    }
+    const auto boards = [&](const auto& shape, Thing thing, std::size_t index, const Surface* surface) {
+        each(shape.may_meet(rays),
+             [&](const Ray& ray, Meeting& first) { meet_board(shape.intersect(ray), thing, index, surface, first); });
+    };
+    for (std::size_t i = 0; i < panels_.size(); ++i) boards(panels_[i], Thing::kPanel, i, &panel_surfaces_[i]);
+    const Surface* sheet = backdrop_surface_ ? &*backdrop_surface_ : nullptr;
+    for (const Board& board : backdrop_) boards(board, Thing::kBackdrop, 0, sheet);
+    if (sweep_) boards(*sweep_, Thing::kBackdrop, 0, sheet);
+    for (std::size_t i = 0; i < walls_.size(); ++i) boards(walls_[i], Thing::kWall, i, &wall_surfaces_[i]);
+    for (std::size_t i = 0; i < eyes_.size(); ++i) {
+        each(may_meet_eye(eyes_[i], rays), [&](const Ray& ray, Meeting& first) { meet_eye(i, ray, first); });
+    }
+    if (ball_radius_ > 0.0F) {
+        each(may_meet_ball(rays, ball_centre_, ball_radius_),
+             [&](const Ray& ray, Meeting& first) { meet_ball(ray, first); });
+    }
+    if (log_ != nullptr) for_each_lane(lanes, [&](std::size_t lane) { log_->nearest.push_back(rays[lane]); });
+    if (!mesh_) return nearest;
+    WideRays shortened = rays;
+    for_each_lane(
+        lanes, [&](std::size_t lane) { shortened.far[lane] = std::min(shortened.far[lane], nearest[lane].distance); });
+    for_each_lane(lanes_of(mesh_->may_meet(shortened)) & lanes,
+                  [&](std::size_t lane) { meet_mesh(shortened[lane], nearest[lane]); });
+    return nearest;
+}
+
+Hit Stage::analytic_hit(const Ray& ray, const Meeting& nearest) const {
     Hit hit;
     hit.thing = nearest.thing;
     hit.index = nearest.index;
@@ -157,7 +181,8 @@ Hit Stage::analytic_hit(const Ray& ray, const Candidate& nearest) const {
     return hit;
 }
 
-Hit Stage::sitter_hit(const Ray& ray, const MeshHit& met) const {
+Hit Stage::sitter_hit(const Ray& ray, const Meeting& nearest) const {
+    const MeshHit met = mesh_->hit_at({nearest.distance, nearest.normal, nearest.share, nearest.index});
     Hit hit;
     hit.thing = Thing::kSitter;
     hit.index = met.triangle;
@@ -171,48 +196,73 @@ Hit Stage::sitter_hit(const Ray& ray, const MeshHit& met) const {
     return hit;
 }
 
+Hit Stage::hit_at(const Ray& ray, const Meeting& meeting) const {
+    return meeting.thing == Thing::kSitter ? sitter_hit(ray, meeting) : analytic_hit(ray, meeting);
+}
+
 std::optional<Hit> Stage::intersect(const Ray& ray) const {
-    if (log_ != nullptr) log_->nearest.push_back(ray);
-    Candidate nearest;
-    meet_emitters(ray, nearest);
-    meet_boards(ray, nearest);
-    meet_eyes(ray, nearest);
-    meet_ball(ray, nearest);
-    if (mesh_) {
-        Ray shortened = ray;
-        shortened.far = std::min(ray.far, nearest.distance);
-        if (mesh_->may_meet(shortened)) {
-            if (const auto met = mesh_->intersect(shortened)) return sitter_hit(ray, *met);
-        }
+    WideRays rays;
+    rays.set(0, ray);
+    const Meeting meeting = meet(rays, first_lanes(1))[0];
+    if (meeting.distance == kInfinity) return std::nullopt;
+    return hit_at(ray, meeting);
+}
+
+bool Stage::ball_blocks(const Ray& ray) const {
+    Meeting met;
+    meet_ball(ray, met);
+    return met.distance < kInfinity;
+}
+
+LaneBits Stage::blocked(const WideRays& rays, LaneBits lanes) const {
+    if (log_ != nullptr) for_each_lane(lanes, [&](std::size_t lane) { log_->shadow.push_back(rays[lane]); });
+    LaneBits dark = 0;
+    const auto each = [&](const WideTruth& may_meet, const auto& blocks) {
+        for_each_lane(lanes_of(may_meet) & lanes & ~dark, [&](std::size_t lane) {
+            if (blocks(rays[lane])) dark |= 1U << lane;
+        });
+    };
+    const auto shape = [&](const auto& thing) {
+        each(thing.may_meet(rays), [&](const Ray& ray) { return thing.blocks(ray); });
+    };
+    for (const Emitter& emitter : emitters_) shape(emitter);
+    for (std::size_t i = 0; i < panels_.size(); ++i) {
+        if (!(panel_open_shares_[i] > 0.0F)) shape(panels_[i]);
     }
-    if (nearest.distance == kInfinity) return std::nullopt;
-    return analytic_hit(ray, nearest);
+    for (const Board& board : backdrop_) shape(board);
+    if (sweep_) shape(*sweep_);
+    for (const Board& wall : walls_) shape(wall);
+    for (const Eye& eye : eyes_) {
+        each(may_meet_eye(eye, rays), [&](const Ray& ray) { return intersect_eye(eye, ray).has_value(); });
+    }
+    if (ball_radius_ > 0.0F) {
+        each(may_meet_ball(rays, ball_centre_, ball_radius_), [&](const Ray& ray) { return ball_blocks(ray); });
+    }
+    if (mesh_) each(mesh_->may_meet(rays), [&](const Ray& ray) { return mesh_->blocks(ray); });
+    return dark;
 }
 
 bool Stage::blocks(const Ray& ray) const {
-    if (log_ != nullptr) log_->shadow.push_back(ray);
-    const auto met_by = [&](const auto& thing) { return thing.blocks(ray); };
-    if (std::any_of(emitters_.begin(), emitters_.end(), met_by)) return true;
-    for (std::size_t i = 0; i < panels_.size(); ++i) {
-        if (!(panel_open_shares_[i] > 0.0F) && met_by(panels_[i])) return true;
-    }
-    if (std::any_of(backdrop_.begin(), backdrop_.end(), met_by)) return true;
-    if (sweep_ && met_by(*sweep_)) return true;
-    if (std::any_of(walls_.begin(), walls_.end(), met_by)) return true;
-    if (std::any_of(eyes_.begin(), eyes_.end(), [&](const Eye& eye) { return intersect_eye(eye, ray).has_value(); })) {
-        return true;
-    }
-    Candidate ball;
-    meet_ball(ray, ball);
-    return ball.distance < kInfinity || (mesh_ && mesh_->may_meet(ray) && mesh_->blocks(ray));
+    WideRays rays;
+    rays.set(0, ray);
+    return blocked(rays, first_lanes(1)) != 0;
 }
 
 float Stage::passes(const Ray& ray) const {
-    if (blocks(ray)) return 0.0F;
-    float share = 1.0F;
+    WideRays rays;
+    rays.set(0, ray);
+    return passed(rays, first_lanes(1))[0];
+}
+
+Wide Stage::passed(const WideRays& rays, LaneBits lanes) const {
+    Wide share{};
+    for_each_lane(lanes & ~blocked(rays, lanes), [&](std::size_t lane) { share[lane] = 1.0F; });
     if (!any_open_) return share;
     for (std::size_t i = 0; i < panels_.size(); ++i) {
-        if (panel_open_shares_[i] > 0.0F && panels_[i].blocks(ray)) share *= panel_open_shares_[i];
+        if (!(panel_open_shares_[i] > 0.0F)) continue;
+        for_each_lane(lanes_of(panels_[i].may_meet(rays)) & lanes, [&](std::size_t lane) {
+            if (panels_[i].blocks(rays[lane])) share[lane] *= panel_open_shares_[i];
+        });
     }
     return share;
 }

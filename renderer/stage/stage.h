@@ -3,6 +3,7 @@
 // Lights, panels, backdrop and eyes are analytic shapes beside the sitter's mesh tree, so moving one rebuilds nothing.
 #pragma once
 
+#include <array>
 #include <cstdint>
 #include <optional>
 #include <string>
@@ -45,6 +46,17 @@ struct Scrim {
     Emitter back;
 };
 
+// What a ray meets first, before it is worked out what lies there.
+struct Meeting {
+    float distance = kInfinity;  // nothing is met
+    Thing thing = Thing::kSitter;
+    bool luminous = false;
+    std::uint32_t index = 0;
+    Vec3 normal{0.0F};  // of the mesh, not unit
+    const Surface* surface = nullptr;
+    Vec2 share{0.0F};  // of the mesh's triangle
+};
+
 class Stage {
   public:
     // With the sitter, or the same studio with nobody in it, as a free meter sees it.
@@ -56,6 +68,13 @@ class Stage {
     bool blocks(const Ray& ray) const;
     // What share of light gets along the ray without being turned: 0 or 1, but for the cloths on its way.
     float passes(const Ray& ray) const;
+
+    // For the rays of some lanes at once: what misses a shape is told for all of them together, and the mesh is asked
+    // ray by ray.
+    std::array<Meeting, kLanes> meet(const WideRays& rays, LaneBits lanes) const;
+    Hit hit_at(const Ray& ray, const Meeting& meeting) const;
+    // Of each lane's ray, as passes.
+    Wide passed(const WideRays& rays, LaneBits lanes) const;
     // Who stands in the way, nearest first; for messages.
     std::optional<std::string> blocker(const Ray& ray) const;
 
@@ -83,24 +102,19 @@ class Stage {
     Problems problems_with(const Studio& studio) const;
 
   private:
-    // The nearest analytic shape so far: a hit before it is worked out.
-    struct Candidate {
-        float distance = kInfinity;
-        Thing thing = Thing::kSitter;
-        bool luminous = false;
-        std::uint32_t index = 0;
-        Vec3 normal{0.0F};
-        const Surface* surface = nullptr;
-    };
     void put_up_panels(const Studio& studio);
     void put_up_backdrop(const BackdropSettings& settings);
     void put_up_room(const RoomSettings& settings);
-    void meet_emitters(const Ray& ray, Candidate& nearest) const;
-    void meet_boards(const Ray& ray, Candidate& nearest) const;
-    void meet_eyes(const Ray& ray, Candidate& nearest) const;
-    void meet_ball(const Ray& ray, Candidate& nearest) const;
-    Hit analytic_hit(const Ray& ray, const Candidate& nearest) const;
-    Hit sitter_hit(const Ray& ray, const MeshHit& met) const;
+    void meet_emitter(std::size_t index, const Ray& ray, Meeting& nearest) const;
+    static void meet_board(const std::optional<BoardHit>& met, Thing thing, std::size_t index, const Surface* surface,
+                           Meeting& nearest);
+    void meet_eye(std::size_t index, const Ray& ray, Meeting& nearest) const;
+    void meet_ball(const Ray& ray, Meeting& nearest) const;
+    void meet_mesh(const Ray& ray, Meeting& nearest) const;
+    bool ball_blocks(const Ray& ray) const;
+    LaneBits blocked(const WideRays& rays, LaneBits lanes) const;
+    Hit analytic_hit(const Ray& ray, const Meeting& nearest) const;
+    Hit sitter_hit(const Ray& ray, const Meeting& nearest) const;
     bool encloses(const Vec3& point) const;
 
     std::vector<std::string> names_;  // of the emitters

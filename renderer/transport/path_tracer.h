@@ -3,9 +3,15 @@
 // Power and colour of the lights are not known here: every contribution is booked to the light it came from, at unit
 // power. Choices of the path (lobe, end) depend on its own throughput only, and every light is sampled at every vertex,
 // so a light that is turned up later is no noisier than the rest.
+//
+// Paths are followed in step, many at a time: what they do alike (random numbers, points of lights) is done for sixteen
+// of them at once, and queries of one kind come one after another. What a path brings does not depend on which others
+// are under way with it.
 #pragma once
 
 #include <optional>
+#include <span>
+#include <vector>
 
 #include "stage/stage.h"
 #include "transport/path_light.h"
@@ -19,6 +25,15 @@ struct FirstSight {
     Light4 albedo{0.0F};
     Vec3 normal{0.0F};
     float distance = 0.0F;  // along the ray; 0 when there is nothing
+};
+
+// What a path is drawn with, and what it has brought.
+struct Path {
+    Sampler sampler;
+    Waves waves{};
+    Ray ray{};  // from the camera; gathering chooses its own
+    PathLight light{};
+    FirstSight sight{};
 };
 
 // A place that light is gathered at.
@@ -35,14 +50,18 @@ class PathTracer {
   public:
     explicit PathTracer(const Stage& stage) : stage_(stage) {}
 
-    // Radiance along a camera ray, added to light: 1/(sr·m²) per lumen; the ambient's per lux.
+    // Radiance along each camera ray, added to its path's light: 1/(sr·m²) per lumen; the ambient's per lux.
+    void look(std::span<Path> paths) const;
     FirstSight look(const Ray& ray, const Waves& waves, const Sampler& sampler, PathLight& light) const;
 
-    // The response-weighted integral of radiance over all directions, added to light: for a flat response the
-    // illuminance per lumen, lx/lm.
+    // The response-weighted integral of radiance over all directions, added to each path's light: for a flat response
+    // the illuminance per lumen, lx/lm.
+    void gather(const Gathering& place, std::span<Path> paths) const;
     void gather(const Gathering& place, const Waves& waves, const Sampler& sampler, PathLight& light) const;
 
   private:
+    static constexpr float kLeaveOff = 1e-5F;  // of a cornea, metres
+
     // How an emitter that the path meets is to be counted.
     enum class Arrival { kSeen, kWeighed, kCounted };
     struct Walk {
@@ -55,8 +74,11 @@ class PathTracer {
         std::uint32_t vertex = 0;
         bool ambient_open = true;  // the ambient has not been counted yet
         bool may_split = true;     // no cornea met yet
+        bool sees = false;         // what it meets is what the camera sees
+        std::uint32_t path = 0;    // whose light it adds to
     };
     struct Vertex {
+        std::uint32_t walk;  // that came to it
         Vec3 leave_from;
         Vec3 leave_behind;  // of the surface, for what goes through it
         Frame frame;
@@ -65,20 +87,35 @@ class PathTracer {
         WaysToScrims to_scrims;
     };
 
-    void follow(Walk walk, const Waves& waves, const Sampler& sampler, PathLight& light, FirstSight* sight) const;
+    // Walks that are followed in step, and the paths that they belong to.
+    struct Group {
+        std::span<Path> paths;
+        std::vector<Walk> walks{};
+        std::vector<std::uint32_t> under_way{};  // walks that have a ray to follow
+        std::vector<Vertex> vertices{};          // where walks of this step have met a surface
+
+        Path& path_of(const Walk& walk) const { return paths[walk.path]; }
+        void start(const Walk& walk);
+    };
+
+    void follow(Group& group) const;
+    // Light straight from the lights, and the walks that fetch the rest.
+    void gather_first(Group& group, const Gathering& place, std::size_t first, std::size_t count) const;
+    // Up to where light is gathered: a surface becomes a vertex of the group.
+    void meet(Group& group, std::span<const std::uint32_t> walks) const;
+    void arrive(Group& group, std::uint32_t index, const Meeting& meeting) const;
     void meet_emitter(const Walk& walk, const Hit& hit, PathLight& light) const;
     void meet_ambient(Walk& walk, PathLight& light) const;
-    Vertex vertex_at(const Hit& hit, const Walk& walk, const Waves& waves) const;
-    void light_vertex(const Vertex& vertex, const Walk& walk, const Sampler& sampler, PathLight& light) const;
-    // By what falls on its front, the side that the path came from, or on its back.
+    Vertex vertex_at(const Hit& hit, std::uint32_t walk, const Vec3& wo, const Waves& waves) const;
+    // By what falls on their front, the side that the path came from, or on their back.
     enum class Side { kFront, kBack };
-    void light_side(const Vertex& vertex, Side side, const Walk& walk, const Sampler& sampler, PathLight& light) const;
-    // Both ways on from a cornea; the walk goes on with the one through it. False: nothing is left to follow.
-    bool cross_cornea(Walk& walk, const Hit& hit, const Waves& waves, const Sampler& sampler, PathLight& light,
-                      FirstSight* sight) const;
-    bool scatter_at_iris(Walk& walk, const Eye& eye, const IrisHit& iris, const Waves& waves, const Sampler& sampler,
-                         PathLight& light) const;
-    bool scatter_at(Walk& walk, const Vertex& vertex, const Sampler& sampler) const;
+    void light_vertices(const Group& group, std::span<const Vertex> vertices, Side side) const;
+    static Light4 sent_on(const Vertex& vertex, float facing, const LightSample& sample);
+    // Both ways on from a cornea: the mirror image becomes a walk of its own.
+    void cross_cornea(Group& group, std::uint32_t index, const Hit& hit) const;
+    bool scatter_at_iris(Walk& walk, const Eye& eye, const IrisHit& iris, Path& path) const;
+    void scatter(Group& group, std::span<const Vertex> vertices) const;
+    bool scatter_at(Walk& walk, const Vertex& vertex, const Vec4& numbers) const;
     // The surface's own way, or one to a cloth that light goes through. None: nothing is left to follow.
     static std::optional<ScatterSample> choose_way(const Vertex& vertex, const Vec3& u);
     bool survives(Walk& walk, float u) const;

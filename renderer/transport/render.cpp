@@ -17,6 +17,8 @@ namespace understudy {
 namespace {
 
 constexpr int kTile = 16;
+constexpr int kFirstPass = 4;         // samples a pixel
+constexpr std::size_t kInStep = 256;  // paths followed together
 
 // What a pass adds to one pixel.
 struct PixelSums {
@@ -32,7 +34,7 @@ struct PixelSums {
 };
 
 // Every wavelength stands for its band: kBandCount bands, kWaveCount wavelengths a path.
-void book(Bands& bands, const Waves& waves, const Light4& light) {
+void book_bands(Bands& bands, const Waves& waves, const Light4& light) {
     constexpr float kShare = static_cast<float>(kBandCount) / static_cast<float>(kWaveCount);
     for (std::size_t i = 0; i < kWaveCount; ++i) bands[waves.band[i]] += kShare * light[static_cast<glm::length_t>(i)];
 }
@@ -63,10 +65,11 @@ class Renderer {
 
     Rendered run() {
         tbb::task_arena arena(options_.threads > 0 ? options_.threads : tbb::task_arena::automatic);
-        // Passes double, so that the film is stratified at the end of each: 1, 1, 2, 4, …
+        // Passes double, so that the film is stratified at the end of each: 4, 4, 8, … Four samples reach every band;
+        // fewer would only have the film go through memory more often.
         while (rendered_.film.samples < options_.samples && !rendered_.cancelled) {
             const int done = rendered_.film.samples;
-            const int pass = std::min(std::max(done, 1), options_.samples - done);
+            const int pass = std::min(std::max(done, kFirstPass), options_.samples - done);
             arena.execute([&] { trace_pass(pass); });
             if (!rendered_.cancelled) rendered_.film.samples += pass;
         }
@@ -114,53 +117,56 @@ class Renderer {
         const unsigned int before = _mm_getcsr();
         _mm_setcsr(before | 0x8040U);
         Counts counts;
-        for (int y = tile.rows().begin(); y < tile.rows().end(); ++y) {
-            for (int x = tile.cols().begin(); x < tile.cols().end(); ++x) trace_pixel(x, y, pass, counts);
-        }
+        trace_pixels(tile, pass, counts);
         _mm_setcsr(before);
         return counts;
     }
 
-    // Always inlined: as a call that changes nothing it would be left out.
-    [[gnu::always_inline]] void fetch(std::size_t pixel) const {
-        const Film& film = rendered_.film;
-        for (const FilmLayer& layer : film.layers) {
-            __builtin_prefetch(&layer.pixels[pixel].front(), 1);
-            __builtin_prefetch(&layer.pixels[pixel].back(), 1);
+    void trace_pixels(const tbb::blocked_range2d<int>& tile, int pass, Counts& counts) {
+        const auto samples = static_cast<std::size_t>(pass);
+        const std::size_t all = tile.rows().size() * tile.cols().size() * samples;
+        PixelSums sums(stage_.layer_count());
+        std::vector<PixelSample> wanted;
+        for (std::size_t first = 0; first < all; first += kInStep) {
+            wanted.clear();
+            for (std::size_t k = first; k < std::min(first + kInStep, all); ++k) {
+                const auto pixel = static_cast<int>(k / samples);
+                const auto columns = static_cast<int>(tile.cols().size());
+                wanted.push_back({tile.cols().begin() + pixel % columns, tile.rows().begin() + pixel / columns,
+                                  rendered_.film.samples + static_cast<int>(k % samples)});
+            }
+            std::vector<Path> paths = camera_paths(camera_, options_.seed, rendered_.film.width, wanted);
+            tracer_.look(paths);
+            // A pixel's paths follow each other.
+            for (std::size_t i = 0; i < paths.size(); ++i) {
+                book(sums, paths[i], counts);
+                if ((first + i + 1) % samples != 0) continue;
+                add(pixel_index(wanted[i]), sums, pass);
+                sums = PixelSums(stage_.layer_count());
+            }
         }
-        __builtin_prefetch(&film.features.albedo[pixel].front(), 1);
-        __builtin_prefetch(&film.features.albedo[pixel].back(), 1);
-        __builtin_prefetch(&film.features.normal[pixel], 1);
-        __builtin_prefetch(&film.features.depth_m[pixel], 1);
-        __builtin_prefetch(&depth_hits_[pixel], 1);
     }
 
-    void trace_pixel(int x, int y, int pass, Counts& counts) {
-        const auto pixel =
-            static_cast<std::size_t>(y) * static_cast<std::size_t>(rendered_.film.width) + static_cast<std::size_t>(x);
-        // The film is larger than any cache: fetch the pixel's lines while its paths are traced.
-        fetch(pixel);
-        PixelSums sums(stage_.layer_count());
-        for (int i = 0; i < pass; ++i) {
-            const CameraPath path =
-                camera_path(camera_, options_.seed, rendered_.film.width, x, y, rendered_.film.samples + i);
-            const Waves& waves = path.waves;
-            PathLight light;
-            const FirstSight sight = tracer_.look(path.ray, waves, path.sampler, light);
-            counts.rays += light.rays;
-            if (!finite(light, stage_.layer_count())) {
-                ++counts.non_finite;
-                continue;
-            }
-            for (std::size_t l = 0; l < stage_.layer_count(); ++l) book(sums.layers[l], waves, light.layers[l]);
-            book(sums.albedo, waves, sight.albedo);
-            sums.normal += sight.normal;
-            if (sight.distance > 0.0F) {
-                sums.depth += static_cast<double>(sight.distance);
-                ++sums.seen;
-            }
+    std::size_t pixel_index(const PixelSample& at) const {
+        return static_cast<std::size_t>(at.y) * static_cast<std::size_t>(rendered_.film.width) +
+               static_cast<std::size_t>(at.x);
+    }
+
+    void book(PixelSums& sums, const Path& path, Counts& counts) const {
+        counts.rays += path.light.rays;
+        if (!finite(path.light, stage_.layer_count())) {
+            ++counts.non_finite;
+            return;
         }
-        add(pixel, sums, pass);
+        for (std::size_t l = 0; l < stage_.layer_count(); ++l) {
+            book_bands(sums.layers[l], path.waves, path.light.layers[l]);
+        }
+        book_bands(sums.albedo, path.waves, path.sight.albedo);
+        sums.normal += path.sight.normal;
+        if (path.sight.distance > 0.0F) {
+            sums.depth += static_cast<double>(path.sight.distance);
+            ++sums.seen;
+        }
     }
 
     // The film holds means; a pass of n samples on top of m weighs n / (m + n).

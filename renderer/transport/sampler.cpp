@@ -1,6 +1,7 @@
 #include "transport/sampler.h"
 
 #include <array>
+#include <cstring>
 
 namespace understudy {
 
@@ -44,26 +45,28 @@ constexpr Bits reverse_bits(Bits x) {
     return ((x & 0x55555555U) << 1) | ((x & 0xAAAAAAAAU) >> 1);
 }
 
-// The sequence is linear over bits: the value at an index is the exclusive or of the values of its digits of four bits;
-// a larger table would not stay in the nearest cache. Stored with reversed bits, which is how the scramble wants them.
+// The sequence is linear over bits: the value at an index is the exclusive or of the values of its digits of four bits.
+// A digit has as many values as there are lanes, so that looking it up is one instruction. Stored with reversed bits,
+// which is how the scramble wants them.
 constexpr std::size_t kDigits = 6;  // indices below 2^24
+constexpr std::size_t kDimensions = 4;
 struct SobolTable {
-    alignas(16) std::array<std::array<std::array<std::uint32_t, 4>, 16>, kDigits> values{};
+    alignas(64) std::array<std::array<std::array<std::uint32_t, kLanes>, kDimensions>, kDigits> values{};
 };
 
 constexpr SobolTable make_sobol_table() {
-    std::array<Directions, 4> directions{};
+    std::array<Directions, kDimensions> directions{};
     for (std::size_t i = 0; i < 32; ++i) directions[0][i] = 1U << (31 - i);
-    for (std::size_t d = 1; d < 4; ++d) directions[d] = directions_of(kPolynomials[d - 1]);
+    for (std::size_t d = 1; d < kDimensions; ++d) directions[d] = directions_of(kPolynomials[d - 1]);
     SobolTable table;
     for (std::size_t digit = 0; digit < kDigits; ++digit) {
-        for (std::uint32_t index = 0; index < 16; ++index) {
-            for (std::size_t d = 0; d < 4; ++d) {
+        for (std::size_t d = 0; d < kDimensions; ++d) {
+            for (std::uint32_t index = 0; index < kLanes; ++index) {
                 std::uint32_t value = 0;
                 for (std::size_t bit = 0; bit < 4; ++bit) {
                     if ((index >> bit) & 1U) value ^= directions[d][4 * digit + bit];
                 }
-                table.values[digit][index][d] = reverse_bits(value);
+                table.values[digit][d][index] = reverse_bits(value);
             }
         }
     }
@@ -71,6 +74,12 @@ constexpr SobolTable make_sobol_table() {
 }
 
 constexpr SobolTable kSobol = make_sobol_table();
+
+WideBits sobol_digit(std::size_t digit, std::size_t dimension, const WideBits& index) {
+    WideBits row{};
+    std::memcpy(&row, kSobol.values[digit][dimension].data(), sizeof(row));
+    return __builtin_shuffle(row, index);
+}
 
 // Of reversed bits: each bit is flipped or not by the ones below it. Constants of Vegdahl's improvement on Laine and
 // Karras's hash (Vegdahl, "Building a Better LK Hash", 2021).
@@ -95,10 +104,7 @@ constexpr Bits mix(Bits x) {
     return x;
 }
 
-// Four dimensions side by side, as g++ and Clang know vectors.
-using Lanes = std::uint32_t __attribute__((vector_size(16)));
-
-float to_unit(std::uint32_t bits) { return static_cast<float>(bits >> 8) * 0x1p-24F; }
+Wide to_unit(const WideBits& bits) { return __builtin_convertvector(bits >> 8, Wide) * 0x1p-24F; }
 
 }  // namespace
 
@@ -106,18 +112,28 @@ Sampler::Sampler(std::uint32_t seed, std::uint32_t pixel, std::uint32_t sample)
     : key_(mix(mix(seed + 0x9e3779b9U) ^ pixel)), reversed_sample_(reverse_bits(sample)) {}
 
 Vec4 Sampler::group(std::uint32_t index) const {
-    const std::uint32_t key = mix(key_ ^ (index * 0x85ebca6bU + 0xc2b2ae35U));
+    WideSampler sampler;
+    sampler.set(0, *this, index);
+    const auto numbers = sampler.numbers();
+    return {numbers[0][0], numbers[1][0], numbers[2][0], numbers[3][0]};
+}
+
+std::array<Wide, 4> WideSampler::numbers(std::uint32_t later) const {
+    const WideBits key = mix(key_ ^ ((group_ + later) * 0x85ebca6bU + 0xc2b2ae35U));
     // The shuffle moves whole power-of-two blocks, so a shuffled index never has more bits than the sequence that is
     // used: the scramble acts on the index's reversed bits within 24.
-    const std::uint32_t shuffled = reverse_bits(scramble_reversed(reversed_sample_, key)) & 0xFFFFFFU;
-    Lanes value{};
+    const WideBits shuffled = reverse_bits(scramble_reversed(reversed_sample_, key)) & 0xFFFFFFU;
+    std::array<WideBits, kDimensions> values{};
     for (std::size_t digit = 0; digit < kDigits; ++digit) {
-        const auto& row = kSobol.values[digit][(shuffled >> (4 * digit)) & 15U];
-        value ^= Lanes{row[0], row[1], row[2], row[3]};
+        const WideBits index = (shuffled >> static_cast<std::uint32_t>(4 * digit)) & 15U;
+        for (std::size_t d = 0; d < kDimensions; ++d) values[d] ^= sobol_digit(digit, d, index);
     }
-    const Lanes scramble = mix(key + Lanes{0U, 0x9e3779b9U, 2U * 0x9e3779b9U, 3U * 0x9e3779b9U});
-    value = reverse_bits(scramble_reversed(value, scramble));
-    return {to_unit(value[0]), to_unit(value[1]), to_unit(value[2]), to_unit(value[3])};
+    std::array<Wide, 4> result{};
+    for (std::size_t d = 0; d < kDimensions; ++d) {
+        const WideBits scramble = mix(key + static_cast<std::uint32_t>(d) * 0x9e3779b9U);
+        result[d] = to_unit(reverse_bits(scramble_reversed(values[d], scramble)));
+    }
+    return result;
 }
 
 }  // namespace understudy

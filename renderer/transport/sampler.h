@@ -5,9 +5,10 @@
 // sequence and its own scramble of each dimension. Pixels are independent of each other.
 #pragma once
 
+#include <array>
 #include <cstdint>
 
-#include "base/geometry.h"
+#include "base/wide.h"
 
 namespace understudy {
 
@@ -20,8 +21,24 @@ class Sampler {
     Vec4 group(std::uint32_t index) const;
 
   private:
+    friend class WideSampler;
     std::uint32_t key_;
     std::uint32_t reversed_sample_;
+};
+
+// Sixteen paths' numbers at a time.
+class WideSampler {
+  public:
+    void set(std::size_t lane, const Sampler& sampler, std::uint32_t group) {
+        key_[lane] = sampler.key_;
+        reversed_sample_[lane] = sampler.reversed_sample_;
+        group_[lane] = group;
+    }
+    // The four numbers of each lane's group, or of the group that comes so many later.
+    std::array<Wide, 4> numbers(std::uint32_t later = 0) const;
+
+  private:
+    WideBits key_{}, reversed_sample_{}, group_{};
 };
 
 }  // namespace understudy
