@@ -24,16 +24,18 @@ using LayerSums = std::array<double, kMaxLayers>;
 void extend(const Stage& stage, const Gathering& place, const std::vector<Bands>& weights, std::uint32_t sequence,
             std::uint32_t from, std::uint32_t to, LayerSums& sums) {
     constexpr float kShare = static_cast<float>(kBandCount) / static_cast<float>(kWaveCount);
-    const PathTracer tracer(stage);
+    std::vector<Path> paths;
+    paths.reserve(to - from);
     for (std::uint32_t i = from; i < to; ++i) {
         const Sampler sampler(kMeterSeed, sequence, i);
-        const Waves waves = sample_waves(sampler.group(kWave).x);
-        PathLight light;
-        tracer.gather(place, waves, sampler, light);
+        paths.emplace_back(sampler, sample_waves(sampler.group(kWave).x));
+    }
+    PathTracer(stage).gather(place, paths);
+    for (const Path& path : paths) {
         for (std::size_t l = 0; l < weights.size(); ++l) {
             float sum = 0.0F;
             for (std::size_t w = 0; w < kWaveCount; ++w) {
-                sum += light.layers[l][static_cast<glm::length_t>(w)] * weights[l][waves.band[w]];
+                sum += path.light.layers[l][static_cast<glm::length_t>(w)] * weights[l][path.waves.band[w]];
             }
             sums[l] += static_cast<double>(kShare * sum);
         }
