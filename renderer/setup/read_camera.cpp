@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <cctype>
 
+#include "setup/read_f_number.h"
 #include "setup/read_placement.h"
 
 namespace understudy {
@@ -34,7 +35,7 @@ CameraSettings read_camera(TableReader table, std::optional<double> eye_height_m
     }
     camera.placement = read_placement(table, {0.0, std::nullopt, 2.2, true}, eye_height_m);
     ExposureSettings& exposure = camera.exposure;
-    exposure.aperture = table.quantity("aperture", kFNumber, {0.5, 256.0}).value_or(exposure.aperture);
+    exposure.aperture = read_f_number(table, "aperture", {0.5, 256.0}).value_or(exposure.aperture);
     exposure.shutter_s = table.quantity("shutter", kShutter, {1e-5, 3600.0}).value_or(exposure.shutter_s);
     exposure.iso = table.quantity("iso", kPlainNumber, {1.0, 1e6}).value_or(exposure.iso);
     camera.focus = read_focus(table);

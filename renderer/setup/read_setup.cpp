@@ -9,6 +9,7 @@
 #include "setup/nearest_name.h"
 #include "setup/read_backdrop.h"
 #include "setup/read_camera.h"
+#include "setup/read_flash.h"
 #include "setup/read_light.h"
 #include "setup/read_panel.h"
 #include "setup/read_picture.h"
@@ -27,7 +28,8 @@ TableReader table_or_empty(TableReader& top, std::string_view key, const Value& 
     return top.table(key).value_or(TableReader(empty, fmt::format("[{}]", key), top.log()));
 }
 
-std::vector<LightSettings> read_lights(TableReader& top, const Library& library, std::optional<double> eye_height_m) {
+std::vector<LightSettings> read_lights(TableReader& top, const Library& library, const std::vector<FlashHead>& flashes,
+                                       std::optional<double> eye_height_m) {
     std::vector<LightSettings> lights;
     const std::vector<TableReader> tables = top.tables("light");
     const Value* said = top.find("light");
@@ -43,7 +45,7 @@ std::vector<LightSettings> read_lights(TableReader& top, const Library& library,
                           fmt::format("at most {}", kMostLights));
             break;
         }
-        lights.push_back(read_light(table, static_cast<int>(lights.size()) + 1, library.kit, eye_height_m));
+        lights.push_back(read_light(table, static_cast<int>(lights.size()) + 1, library.kit, flashes, eye_height_m));
     }
     return lights;
 }
@@ -132,7 +134,8 @@ Setup read_tree(const Value& tree, const std::filesystem::path& file, const Libr
     const std::optional<double> eye_height_m = peek_eye_height(sitter);
     setup.camera = read_camera(camera, eye_height_m);
     setup.sitter = read_sitter(sitter, library, file);
-    setup.lights = read_lights(top, library, eye_height_m);
+    setup.flashes = read_flashes(top, file, library.kit);
+    setup.lights = read_lights(top, library, setup.flashes, eye_height_m);
     setup.panels = read_panels(top, eye_height_m);
     const std::optional<TableReader> backdrop = top.table("backdrop");
     setup.backdrop = backdrop ? read_backdrop(*backdrop) : default_backdrop();

@@ -154,6 +154,7 @@ SitterSettings read_sitter(TableReader table, const Library& library, const std:
     sitter.gaze = read_gaze(table);
     sitter.skin.melanin = table.quantity("melanin", kPlainNumber, {0.0, 0.5});
     sitter.skin.blood = table.quantity("blood", kPlainNumber, {0.0, 0.2});
+    sitter.pupil_m = table.quantity("pupil", kLength, {0.001, 0.010});
     refuse_skin(table);
     table.report_unknown_keys();
     return sitter;

@@ -14,6 +14,7 @@
 #include "base/geometry.h"
 #include "setup/construction.h"
 #include "spectrum/spectrum.h"
+#include "setup/dial.h"
 
 namespace understudy {
 
@@ -135,6 +136,7 @@ struct SitterSettings {
     double lean_deg = 0.0;  // positive = toward camera right
     Gaze gaze = GazeAtCamera{};
     SkinSettings skin;
+    std::optional<double> pupil_m;  // diameter as seen through the cornea; none: from the standing light
 };
 
 // ---- lights -------------------------------------------------------------------------------------------------------
@@ -170,6 +172,26 @@ struct ModifierSettings {
     std::optional<Construction> construction;  // none: the front shines evenly
 };
 
+// One reading of one's own unit: at this setting, in this modifier, a flat receptor on its axis read so much.
+struct FlashCalibration {
+    ModifierSettings modifier;
+    int steps = 0;            // of the dial, from full
+    double distance_m = 0.0;  // from the modifier's front
+    double f_number = 0.0;    // exact
+    double iso = 100.0;
+    SourcePlace said_at;
+};
+
+// [flash.NAME]: a flash head as its owner knows it.
+struct FlashHead {
+    std::string name;
+    double full_energy_j = 0.0;
+    Dial dial;
+    std::optional<double> efficacy_lms_per_j;  // of the tube; none: the stated default
+    double modelling_lamp_lm = 0.0;            // 0: none, or off
+    std::optional<FlashCalibration> calibration;
+};
+
 struct PowerFromMeter {
     double f_number = 4.0;
 };
@@ -182,7 +204,14 @@ struct PowerFromFlux {
 struct PowerFromKey {
     double stops = 0.0;
 };
-using Power = std::variant<PowerFromMeter, PowerFromEnergy, PowerFromFlux, PowerFromKey>;
+struct PowerFromDial {
+    int steps = 0;  // of the flash head's dial, from full
+};
+struct PowerFromIlluminance {
+    double lux = 0.0;  // at the face, where a meter value is read
+};
+using Power = std::variant<PowerFromMeter, PowerFromEnergy, PowerFromFlux, PowerFromKey, PowerFromDial,
+                           PowerFromIlluminance>;
 
 enum class SourceKind { kFlash, kContinuous };
 
@@ -199,6 +228,7 @@ struct LightSettings {
     Placement placement;
     SourceKind source = SourceKind::kFlash;
     LightColour colour;
+    std::optional<std::size_t> flash;  // which of the setup's flash heads; none: some flash
     Power power;
     SourcePlace said_at;
 };
@@ -268,6 +298,7 @@ struct Setup {
     PictureSettings picture;
     CameraSettings camera;
     SitterSettings sitter;
+    std::vector<FlashHead> flashes;
     std::vector<LightSettings> lights;  // at least one; the first is the key
     std::vector<PanelSettings> panels;
     std::optional<BackdropSettings> backdrop;

@@ -16,6 +16,8 @@ namespace {
 constexpr std::array<Unit, 5> kLengthUnits{{{"m", 1.0}, {"cm", 0.01}, {"mm", 0.001}, {"in", 0.0254}, {"ft", 0.3048}}};
 constexpr std::array<Unit, 2> kEnergyUnits{{{"J", 1.0}, {"Ws", 1.0}}};
 constexpr std::array<Unit, 1> kFluxUnits{{{"lm", 1.0}}};
+// A halogen modelling lamp gives about 16 lm/W (an ordinary 100 W bulb of 120 V: 17, after its maker's figures).
+constexpr std::array<Unit, 2> kLampFluxUnits{{{"lm", 1.0}, {"W", 16.0}}};
 constexpr std::array<Unit, 1> kIlluminanceUnits{{{"lx", 1.0}}};
 constexpr std::array<Unit, 1> kTemperatureUnits{{{"K", 1.0}}};
 constexpr std::array<Unit, 1> kShutterUnits{{{"s", 1.0}}};
@@ -78,6 +80,7 @@ constinit const Quantity kFilmLength{
     "a length such as \"85 mm\", or a number in millimetres", kLengthUnits, {"mm", 0.001}};
 constinit const Quantity kEnergy{R"(an energy such as "120 J" or "120 Ws")", kEnergyUnits, {"J", 1.0}};
 constinit const Quantity kLuminousFlux{"a luminous flux such as \"2000 lm\"", kFluxUnits, {"lm", 1.0}};
+constinit const Quantity kLampFlux{R"(a lamp's light such as "4000 lm", or "250 W" of halogen)", kLampFluxUnits, {"lm", 1.0}};
 constinit const Quantity kIlluminance{"an illuminance such as \"200 lx\"", kIlluminanceUnits, {"lx", 1.0}};
 constinit const Quantity kTemperature{"a colour temperature such as \"5600 K\"", kTemperatureUnits, {"K", 1.0}};
 constinit const Quantity kAngle{"a number of degrees", {}, {"degrees", 1.0}};

@@ -25,6 +25,7 @@ extern const Quantity kLength;        // bare numbers in metres
 extern const Quantity kFilmLength;    // bare numbers in millimetres: focal length, sensor
 extern const Quantity kEnergy;        // J, Ws
 extern const Quantity kLuminousFlux;  // lm
+extern const Quantity kLampFlux;      // lm, or a halogen lamp's W
 extern const Quantity kIlluminance;   // lx
 extern const Quantity kTemperature;   // K
 extern const Quantity kAngle;         // degrees, stay degrees

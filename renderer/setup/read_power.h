@@ -1,0 +1,15 @@
+// What kind of source a light is and how strong: exactly one power key.
+#pragma once
+
+#include "setup/setup.h"
+#include "setup/table_reader.h"
+
+namespace understudy {
+
+// Energy and a head are a flash's, lumens and lux a lamp's, so a source that is not said follows from them.
+SourceKind read_source(TableReader& table);
+
+// number: 1 for the key, which cannot be so many stops from itself. head: the light's, null when it names none.
+Power read_power(TableReader& table, int number, const FlashHead* head);
+
+}  // namespace understudy
