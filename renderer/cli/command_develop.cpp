@@ -9,6 +9,7 @@
 #include "cli/commands.h"
 #include "cli/deliver.h"
 #include "film/exposure.h"
+#include "setup/f_number_marks.h"
 #include "setup/read_picture.h"
 #include "spectrum/illuminant.h"
 
@@ -80,19 +81,18 @@ void change_powers(const DevelopWish& wish, FilmCard& card, Problems& problems) 
         light.face_lxs *= std::exp2(*stops);
         return "";
     });
-    change_lights(wish.meter, "--meter", card, problems,
-                  [&](CardLight& light, const std::string& value) -> std::string {
-                      const auto f_number = number_in(value, 0.5, 128.0);
-                      if (!f_number) return "expected an f-number, 0.5 to 128";
-                      if (!(light.own_reading_lxs > 0.0))
-                          return "this light sends nothing to the face, so no reading can set it";
-                      const double factor =
-                          exposure_of_f_number(*f_number, card.exposure.iso, kIncidentFlat) / light.own_reading_lxs;
-                      light.exposure_power *= factor;
-                      light.face_lxs *= factor;
-                      light.own_reading_lxs *= factor;
-                      return "";
-                  });
+    change_lights(
+        wish.meter, "--meter", card, problems, [&](CardLight& light, const std::string& value) -> std::string {
+            const auto f_number = number_in(value, 0.5, 128.0);
+            if (!f_number) return "expected an f-number, 0.5 to 128";
+            if (!(light.own_reading_lxs > 0.0)) return "this light sends nothing to the face, so no reading can set it";
+            const double factor = exposure_of_f_number(exact_f_number(*f_number), card.exposure.iso, kIncidentFlat) /
+                                  light.own_reading_lxs;
+            light.exposure_power *= factor;
+            light.face_lxs *= factor;
+            light.own_reading_lxs *= factor;
+            return "";
+        });
     for (const std::string& name : wish.off) {
         change_lights({name + "=off"}, "--off", card, problems,
                       [](CardLight& light, const std::string&) -> std::string {
@@ -124,7 +124,7 @@ void change_colours(const DevelopWish& wish, FilmCard& card, Problems& problems)
 }
 
 void change_camera(const DevelopWish& wish, FilmCard& card, Problems& problems) {
-    if (wish.aperture > 0.0) card.exposure.aperture = wish.aperture;
+    if (wish.aperture > 0.0) card.exposure.aperture = exact_f_number(wish.aperture);
     if (wish.iso > 0.0) card.exposure.iso = wish.iso;
     if (wish.shutter > 0.0) {
         for (CardLight& light : card.lights) {

@@ -16,7 +16,7 @@ int run_meter(const std::string& scene, const std::string& json) {
     if (!json.empty()) {
         if (const auto writable = check_writable(json); !writable) return complain(writable.problems());
     }
-    const auto rehearsal = open_rehearsal(scene);
+    auto rehearsal = open_rehearsal(scene);
     if (!rehearsal) return complain(rehearsal.problems());
     const auto metered = meter_rehearsal(*rehearsal);
     if (!metered) return complain(metered.problems());

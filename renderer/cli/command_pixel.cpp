@@ -36,7 +36,7 @@ void print_middle(const Rehearsal& rehearsal, const PixelWish& wish) {
 }
 
 int run_pixel(const PixelWish& wish) {
-    const auto rehearsal = open_rehearsal(wish.scene);
+    auto rehearsal = open_rehearsal(wish.scene);
     if (!rehearsal) return complain(rehearsal.problems());
     const Setup& setup = rehearsal->studio.setup;
     if (wish.x >= setup.picture.width || wish.y >= setup.picture.height) {
@@ -44,6 +44,7 @@ int run_pixel(const PixelWish& wish) {
             {{Blame::kWrongInput, fmt::format("the pixel {}, {} is outside the picture; expected 0, 0 to {}, {}",
                                               wish.x, wish.y, setup.picture.width - 1, setup.picture.height - 1)}});
     }
+    if (const auto lit = light_rehearsal(*rehearsal); !lit) return complain(lit.problems());
     print_middle(*rehearsal, wish);
     const Camera camera(rehearsal->studio);
     const PathTracer tracer(*rehearsal->stage);

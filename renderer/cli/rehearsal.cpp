@@ -2,7 +2,9 @@
 
 #include <fmt/format.h>
 
+#include "meter/standing_light.h"
 #include "setup/read_setup.h"
+#include "sitter/pupil.h"
 
 namespace understudy {
 
@@ -30,8 +32,16 @@ Expected<Rehearsal> open_rehearsal(const std::filesystem::path& scene) {
     return rehearsal;
 }
 
-Expected<MeteredRehearsal> meter_rehearsal(const Rehearsal& rehearsal) {
+Expected<LitStudio> light_rehearsal(Rehearsal& rehearsal) {
     auto lit = set_powers(rehearsal.studio, *rehearsal.nobody);
+    if (!lit) return lit;
+    lit->pupil = read_pupil(rehearsal.studio, *rehearsal.nobody, *lit);
+    rehearsal.stage->set_pupil_radius(pupil_radius_behind_cornea_m(1e-3 * lit->pupil->diameter_mm));
+    return lit;
+}
+
+Expected<MeteredRehearsal> meter_rehearsal(Rehearsal& rehearsal) {
+    auto lit = light_rehearsal(rehearsal);
     if (!lit) return lit.problems();
     MeterReport report = read_meter(rehearsal.studio, *rehearsal.stage, *rehearsal.nobody, *lit);
     return MeteredRehearsal{std::move(*lit), std::move(report)};

@@ -21,10 +21,13 @@ struct Rehearsal {
 // Read, placed, and checked for what only geometry shows. No light is traced.
 Expected<Rehearsal> open_rehearsal(const std::filesystem::path& scene);
 
+// The lights at their powers, and the pupils as wide as the standing light leaves them.
+Expected<LitStudio> light_rehearsal(Rehearsal& rehearsal);
+
 struct MeteredRehearsal {
     LitStudio lit;
     MeterReport report;
 };
-Expected<MeteredRehearsal> meter_rehearsal(const Rehearsal& rehearsal);
+Expected<MeteredRehearsal> meter_rehearsal(Rehearsal& rehearsal);
 
 }  // namespace understudy

@@ -10,8 +10,9 @@
 namespace understudy {
 
 struct LitStudio {
-    std::vector<LightPower> powers;  // one a light
-    std::vector<LayerLight> layers;  // one a layer of the film: the lights, then the ambient when there is any
+    std::vector<LightPower> powers;     // one a light
+    std::vector<LayerLight> layers;     // one a layer of the film: the lights, then the ambient when there is any
+    std::optional<PupilReading> pupil;  // of the standing light, when it has been asked for
 };
 
 // What the head is set to, joules or lumens, is its light before the gels; what a meter reads is with them on.

@@ -80,6 +80,7 @@ MeterReport read_meter(const Studio& studio, const Stage& stage, const Stage& no
     if (!stage.eyes().empty()) {
         report.eyes = read_eyes(stage, exposure_weights(lit.layers), brighter_cheek(report.readings));
         report.catchlights = find_catchlights(studio, stage, lit);
+        report.pupil = lit.pupil;
     }
     return report;
 }

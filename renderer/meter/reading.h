@@ -8,6 +8,7 @@
 
 #include "base/geometry.h"
 #include "meter/colour_reading.h"
+#include "meter/dial_reading.h"
 
 namespace understudy {
 
@@ -70,12 +71,28 @@ struct EyeReading {
     Double3 axis{0.0, 0.0, 1.0};
 };
 
+enum class EfficacyFrom { kUsual, kTold, kReading };
+
 struct LightPower {
     std::string light;
     double lumens = 0.0;  // continuous: lm; flash: lm·s
     bool flash = true;
-    double energy_j = 0.0;  // flash: what the pack is set to, by the kit's efficacy
-    double f_number = 0.0;  // its own reading at the face, square to it, nothing of the sitter in the way
+    double energy_j = 0.0;            // flash: what the pack is set to, by the kit's efficacy
+    double f_number = 0.0;            // its own reading at the face, square to it, nothing of the sitter in the way
+    double efficacy_lms_per_j = 0.0;  // flash: of the tube
+    EfficacyFrom efficacy_from = EfficacyFrom::kUsual;
+    double modifier_efficiency = 1.0;       // light out of the modifier over light out of the tube
+    double lux = 0.0;                       // continuous: at the face
+    std::optional<DialReading> dial;        // of a flash head that the scene describes
+    std::optional<double> modelling_stops;  // its modelling lamp's light against its flash, while the shutter is open
+};
+
+enum class PupilFrom { kUsual, kTold, kStandingLight };
+
+struct PupilReading {
+    double diameter_mm = 0.0;     // as seen through the cornea
+    double illuminance_lx = 0.0;  // at the eyes, from what is on all the time
+    PupilFrom from = PupilFrom::kUsual;
 };
 
 struct MeterReport {
@@ -94,6 +111,7 @@ struct MeterReport {
     double ambient_stops_from_camera = 0.0;
     std::optional<std::vector<Catchlight>> catchlights;  // none without eyes
     std::optional<std::vector<EyeReading>> eyes;
+    std::optional<PupilReading> pupil;  // none without eyes
 };
 
 }  // namespace understudy

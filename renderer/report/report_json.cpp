@@ -2,8 +2,8 @@
 
 #include <cmath>
 
-#include <nlohmann/json.hpp>
-
+#include "report/json_values.h"
+#include "report/power_json.h"
 #include "report/report_colour.h"
 #include "report/words.h"
 #include "sitter/eye.h"
@@ -11,16 +11,7 @@
 namespace understudy {
 namespace {
 
-using Json = nlohmann::ordered_json;
-
 constexpr int kClockMinutes = 5;
-
-Json number(double value) { return std::isfinite(value) ? Json(value) : Json(nullptr); }
-
-// For what is a number only when there is some: no lens has f/0, and a light of no energy was never set.
-Json positive(double value) { return value > 0.0 ? number(value) : Json(nullptr); }
-
-Json name_or_null(const std::string& name) { return name.empty() ? Json(nullptr) : Json(name); }
 
 Json triple(const Double3& v) { return Json::array({number(v.x), number(v.y), number(v.z)}); }
 
@@ -37,7 +28,9 @@ Json json_of(const LightReading& reading) {
     return {{"light", reading.light},
             {"exposure_lxs", number(reading.exposure_lxs)},
             {"standard_error_lxs", number(reading.standard_error_lxs)},
-            {"f_number", positive(reading.f_number)}};
+            {"f_number", positive(reading.f_number)},
+            {"f_number_marked", lens_mark(reading.f_number)},
+            {"f_number_meter", meter_mark(reading.f_number)}};
 }
 
 Json json_of(const Reading& reading) {
@@ -49,6 +42,8 @@ Json json_of(const Reading& reading) {
             {"exposure_lxs", number(reading.exposure_lxs)},
             {"standard_error_lxs", number(reading.standard_error_lxs)},
             {"f_number", positive(reading.f_number)},
+            {"f_number_marked", lens_mark(reading.f_number)},
+            {"f_number_meter", meter_mark(reading.f_number)},
             {"stops_from_camera", number(reading.stops_from_camera)},
             {"by_light", list(reading.by_light, [](const LightReading& light) { return json_of(light); })}};
 }
@@ -58,7 +53,11 @@ Json json_of(const Ratio& ratio) {
             {"stops", number(ratio.stops)},
             {"lit_cheek", name_or_null(ratio.lit_cheek)},
             {"face_key_to_fill", number(ratio.face_key_to_fill)},
-            {"face_key_and_fill_to_fill", number(ratio.face_key_and_fill_to_fill)}};
+            {"face_key_and_fill_to_fill", number(ratio.face_key_and_fill_to_fill)},
+            {"face_key_to_fill_stops", number(std::log2(ratio.face_key_to_fill))},
+            {"face_key_and_fill_to_fill_stops", number(std::log2(ratio.face_key_and_fill_to_fill))},
+            {"cheeks_measured_at", "cheek-camera-left and cheek-camera-right, flat, facing surface, all lights on"},
+            {"face_measured_at", "face, dome, facing camera, the sitter away"}};
 }
 
 Json json_of(const Catchlight& catchlight) {
@@ -89,17 +88,6 @@ Json json_of(const EyeReading& eye) {
             {"axis", triple(eye.axis)}};
 }
 
-// A flash gives an amount of light, a lamp a flow of it: each has its own key and the other is null.
-Json json_of(const LightPower& power) {
-    const Json amount = number(power.lumens);
-    return {{"light", power.light},
-            {"source", power.flash ? "flash" : "continuous"},
-            {"lumen_seconds", power.flash ? amount : Json(nullptr)},
-            {"lumens", power.flash ? Json(nullptr) : amount},
-            {"energy_j", power.flash ? positive(power.energy_j) : Json(nullptr)},
-            {"f_number", positive(power.f_number)}};
-}
-
 template <class Item>
 Json list_or_null(const std::optional<std::vector<Item>>& items) {
     return items ? list(*items, [](const Item& item) { return json_of(item); }) : Json(nullptr);
@@ -112,8 +100,9 @@ Json json_of(const MeterReport& report) {
     json["exposure"] = {{"aperture", number(report.aperture)},
                         {"shutter_s", number(report.shutter_s)},
                         {"iso", number(report.iso)},
-                        {"ev100", number(report.ev100)}};
-    json["powers"] = list(report.powers, [](const LightPower& power) { return json_of(power); });
+                        {"ev100", number(report.ev100)},
+                        {"aperture_marked", lens_mark(report.aperture)}};
+    json["powers"] = list(report.powers, [](const LightPower& power) { return power_json(power); });
     json["colours"] = colours_json(report.colours);
     json["meter"] = list(report.readings, [](const Reading& reading) { return json_of(reading); });
     json["ratio"] = report.ratio ? json_of(*report.ratio) : Json(nullptr);
@@ -121,6 +110,7 @@ Json json_of(const MeterReport& report) {
                        {"stops_from_camera", number(report.ambient_stops_from_camera)}};
     json["catchlights"] = list_or_null(report.catchlights);
     json["eyes"] = list_or_null(report.eyes);
+    json["pupil"] = report.pupil ? pupil_json(*report.pupil) : Json(nullptr);
     return json;
 }
 

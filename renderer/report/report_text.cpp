@@ -5,6 +5,8 @@
 #include <fmt/format.h>
 
 #include "report/f_number.h"
+#include "report/power_text.h"
+#include "report/ratio_text.h"
 #include "report/report_colour.h"
 #include "report/table.h"
 #include "report/words.h"
@@ -20,8 +22,6 @@ constexpr const char* kCalibration =
     "  Meter constants: C = 250 lx·s for a flat receptor, 340 for a dome. Another meter may be set up otherwise\n"
     "  and differ by up to half a stop. \"From camera\" is stops over (+) or under (-) the camera's aperture.\n";
 
-std::string heading(const std::string& words) { return "\n" + words + "\n"; }
-
 // A standard error of an exposure in stops: d(log2 E) = dE / (E ln 2).
 std::string error_in_stops(double exposure_lxs, double standard_error_lxs) {
     const double stops = standard_error_lxs / (exposure_lxs * std::log(2.0));
@@ -33,22 +33,6 @@ std::string camera_text(const MeterReport& report) {
     const std::string title = report.title.empty() ? "Untitled" : without_controls(report.title);
     return fmt::format("{}\nCamera: {}, {}, ISO {:.0f}; EV {} at ISO 100\n", title, spoken_f_number(report.aperture),
                        shutter_time(report.shutter_s), report.iso, plain_number(report.ev100, 1));
-}
-
-std::string light_output(const LightPower& power) {
-    return three_figures(power.lumens) + (power.flash ? " lm·s" : " lm");
-}
-
-std::string powers_text(const MeterReport& report) {
-    Table table({{"light"}, {"kind"}, {"set to", Align::kRight}, {"light out", Align::kRight}, {"lens"}, {"meter"}});
-    for (const LightPower& power : report.powers) {
-        const bool has_energy = power.flash && std::isfinite(power.energy_j) && power.energy_j > 0.0;
-        table.add_row({power.light, power.flash ? "flash" : "continuous",
-                       has_energy ? three_figures(power.energy_j) + " J" : "-", light_output(power),
-                       marked_f_number(power.f_number), whole_stop_and_tenths(power.f_number)});
-    }
-    return heading("Lights, each alone: read at the face, flat receptor square to the light, the sitter away") +
-           table.text();
 }
 
 std::string readings_text(const MeterReport& report) {
@@ -78,28 +62,6 @@ std::string shares_text(const MeterReport& report) {
         }
     }
     return heading("What each light gives at each point") + table.text();
-}
-
-// "2.9:1"; a whole number once tenths no longer matter.
-std::string to_one(double ratio) {
-    if (!std::isfinite(ratio)) return "none";
-    return plain_number(ratio, ratio < 9.95 ? 1 : 0) + ":1";
-}
-
-std::string other_cheek(const std::string& cheek) { return cheek == "camera-left" ? "camera-right" : "camera-left"; }
-
-std::string ratio_text(const MeterReport& report) {
-    const std::string title = heading("Lighting ratio");
-    if (!report.ratio) return title + "  None: it takes two cheeks, and some light besides the key.\n";
-    const Ratio& ratio = *report.ratio;
-    Table table({{"what"}, {"value", Align::kRight}, {"counted as"}});
-    table.add_row({"lit cheek over shadow cheek", to_one(ratio.key_to_fill),
-                   fmt::format("{} over {}, all lights on", ratio.lit_cheek, other_cheek(ratio.lit_cheek))});
-    table.add_row({"the same in stops", plain_number(ratio.stops, 1) + " stops", "log2 of the line above"});
-    table.add_row({"key to fill", to_one(ratio.face_key_to_fill),
-                   "K:F at the face, dome to camera; fill is all that is not the key"});
-    table.add_row({"key and fill to fill", to_one(ratio.face_key_and_fill_to_fill), "(K+F):F, the same readings"});
-    return title + table.text();
 }
 
 std::string ambient_text(const MeterReport& report) {
@@ -160,7 +122,7 @@ std::string catchlights_text(const MeterReport& report) {
 std::string report_text(const MeterReport& report) {
     return camera_text(report) + powers_text(report) + colours_text(report.colours) + readings_text(report) +
            shares_text(report) + ratio_text(report) + ambient_text(report) + eyes_text(report) +
-           catchlights_text(report);
+           catchlights_text(report) + pupil_text(report);
 }
 
 }  // namespace understudy

@@ -39,6 +39,34 @@ std::string word(EyeVerdict verdict) {
     return "dark";
 }
 
+std::string word(EfficacyFrom from) {
+    if (from == EfficacyFrom::kReading) return "reading";
+    return from == EfficacyFrom::kTold ? "told" : "usual";
+}
+
+std::string word(PupilFrom from) {
+    if (from == PupilFrom::kStandingLight) return "standing light";
+    return from == PupilFrom::kTold ? "told" : "usual";
+}
+
+std::string word(Remedy::Kind kind) {
+    switch (kind) {
+        case Remedy::Kind::kIso:
+            return "iso";
+        case Remedy::Kind::kNeutralDensity:
+            return "neutral density";
+        case Remedy::Kind::kDistance:
+            return "distance";
+        case Remedy::Kind::kClothOut:
+            return "cloth out";
+        case Remedy::Kind::kClothIn:
+            break;
+    }
+    return "cloth in";
+}
+
+std::string heading(const std::string& words) { return "\n" + words + "\n"; }
+
 std::string clock_time(double clock_deg, int nearest_minutes) {
     if (!std::isfinite(clock_deg)) return "none";
     const double turn_deg = std::fmod(std::fmod(clock_deg, 360.0) + 360.0, 360.0);

@@ -10,6 +10,9 @@ namespace understudy {
 std::string word(Receptor receptor);   // "flat", "dome"
 std::string word(Facing facing);       // "camera", "key", "surface"
 std::string word(EyeVerdict verdict);  // "dark", "dim", "lit"
+std::string word(EfficacyFrom from);   // "usual", "told", "reading"
+std::string word(PupilFrom from);      // "usual", "told", "standing light"
+std::string word(Remedy::Kind kind);   // "iso", "neutral density", "distance", "cloth out", "cloth in"
 
 // Degrees clockwise from 12 as a clock's time, "h:mm", rounded to so many minutes; half a degree is a minute.
 // "none" when the angle is not a number.
@@ -23,6 +26,9 @@ std::string plain_number(double value, int decimals);
 
 // Three figures, without an exponent for what occurs in a studio: "0.0123", "41.2", "1290".
 std::string three_figures(double value);
+
+// A section's heading on a line of its own.
+std::string heading(const std::string& words);
 
 // "1/200 s", "0.5 s", "2 s".
 std::string shutter_time(double shutter_s);

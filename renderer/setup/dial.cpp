@@ -136,10 +136,10 @@ Expected<int> read_dial_without_range(const Dial& dial, std::string_view text) {
     const int steps = static_cast<int>(std::lround(*stops * dial.steps_a_stop));
     const double exact = stops_of_steps(dial, steps);
     if (std::abs(*stops - exact) > kSameStep && std::abs(*stops - shown_tenths(exact)) > 1e-6) {
-        return Problem{Blame::kWrongInput,
-                       fmt::format("is \"{}\", between two steps of the head; expected steps of {}, nearest \"{}\"",
-                                   shown(text), dial.steps_a_stop == 3 ? "a third" : "a tenth",
-                                   dial_text(dial, steps))};
+        return Problem{
+            Blame::kWrongInput,
+            fmt::format("is \"{}\", between two steps of the head; expected steps of {}, nearest \"{}\"", shown(text),
+                        dial.steps_a_stop == 3 ? "a third" : "a tenth", dial_text(dial, steps))};
     }
     return steps;
 }
@@ -158,8 +158,7 @@ DialSetting nearest_setting(const Dial& dial, double stops_from_full) {
     const double lowest = stops_of_steps(dial, dial.lowest_steps);
     const double half_step = 0.5 / dial.steps_a_stop;
     DialSetting setting;
-    setting.steps =
-        static_cast<int>(std::lround(std::clamp(stops_from_full, lowest, 0.0) * dial.steps_a_stop));
+    setting.steps = static_cast<int>(std::lround(std::clamp(stops_from_full, lowest, 0.0) * dial.steps_a_stop));
     setting.left_over_stops = stops_from_full - stops_of_steps(dial, setting.steps);
     if (stops_from_full > half_step) setting.out_by_stops = stops_from_full;
     if (stops_from_full < lowest - half_step) setting.out_by_stops = stops_from_full - lowest;

@@ -77,9 +77,9 @@ Expected<double> read_meter_notation(std::string_view text) {
     const std::optional<double> whole = take_number(rest);
     const std::optional<double> tenths = whole ? take_tenths(rest) : std::nullopt;
     if (!whole || !tenths || !(*whole > 0.0)) {
-        return Problem{Blame::kWrongInput,
-                       fmt::format(R"(is "{}"; expected an f-number such as 4.0, or a meter's "8 + 3/10")",
-                                   shown(text))};
+        return Problem{
+            Blame::kWrongInput,
+            fmt::format(R"(is "{}"; expected an f-number such as 4.0, or a meter's "8 + 3/10")", shown(text))};
     }
     return exact_f_number(*whole) * std::exp2(*tenths / 20.0);
 }

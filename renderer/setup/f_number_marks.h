@@ -1,5 +1,5 @@
-// f-numbers as they are marked: a lens works to the exact powers of √2 and carries rounded names for them. What a person
-// writes is such a name, so 5.6 is read as 5.657; half of the light is then a stop, and not 1.03 of one.
+// f-numbers as they are marked: a lens works to the exact powers of √2 and carries rounded names for them. What a
+// person writes is such a name, so 5.6 is read as 5.657; half of the light is then a stop, and not 1.03 of one.
 #pragma once
 
 #include <string_view>

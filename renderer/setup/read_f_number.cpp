@@ -14,8 +14,8 @@ std::optional<double> read_f_number(TableReader& table, std::string_view key, Ra
     const Expected<double> read = read_meter_notation(*table.text(key));
     if (!read) {
         table.log().add_all(table.place_of(key),
-                            {problem_at(table.place_of(key), fmt::format("{} {} {}", table.name(), key,
-                                                                         read.problems().front().text))});
+                            {problem_at(table.place_of(key),
+                                        fmt::format("{} {} {}", table.name(), key, read.problems().front().text))});
         return std::nullopt;
     }
     if (!range.contains(*read)) {

@@ -48,9 +48,9 @@ int read_lowest(TableReader& table, const Dial& dial) {
         return -8 * dial.steps_a_stop;
     }
     if (*steps >= 0 || stops_of_steps(dial, *steps) < -kMostStopsDown) {
-        table.wrong("lowest", fmt::format("is \"{}\"", shown(*text)),
-                    fmt::format("a setting under full, \"{}\", by at most {:.0f} stops", dial_text(dial, 0),
-                                kMostStopsDown));
+        table.wrong(
+            "lowest", fmt::format("is \"{}\"", shown(*text)),
+            fmt::format("a setting under full, \"{}\", by at most {:.0f} stops", dial_text(dial, 0), kMostStopsDown));
     }
     return *steps;
 }

@@ -80,7 +80,8 @@ constinit const Quantity kFilmLength{
     "a length such as \"85 mm\", or a number in millimetres", kLengthUnits, {"mm", 0.001}};
 constinit const Quantity kEnergy{R"(an energy such as "120 J" or "120 Ws")", kEnergyUnits, {"J", 1.0}};
 constinit const Quantity kLuminousFlux{"a luminous flux such as \"2000 lm\"", kFluxUnits, {"lm", 1.0}};
-constinit const Quantity kLampFlux{R"(a lamp's light such as "4000 lm", or "250 W" of halogen)", kLampFluxUnits, {"lm", 1.0}};
+constinit const Quantity kLampFlux{
+    R"(a lamp's light such as "4000 lm", or "250 W" of halogen)", kLampFluxUnits, {"lm", 1.0}};
 constinit const Quantity kIlluminance{"an illuminance such as \"200 lx\"", kIlluminanceUnits, {"lx", 1.0}};
 constinit const Quantity kTemperature{"a colour temperature such as \"5600 K\"", kTemperatureUnits, {"K", 1.0}};
 constinit const Quantity kAngle{"a number of degrees", {}, {"degrees", 1.0}};

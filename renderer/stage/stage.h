@@ -90,6 +90,10 @@ class Stage {
     const std::vector<Board>& panels() const { return panels_; }
     const std::vector<Scrim>& scrims() const { return scrims_; }
     const std::vector<Eye>& eyes() const { return eyes_; }
+    // Behind the cornea. Nothing has to be rebuilt.
+    void set_pupil_radius(double radius_m) {
+        for (Eye& eye : eyes_) eye.pupil_radius_m = radius_m;
+    }
     // The room's even light comes from wherever a ray goes without meeting anything, or from the walls.
     bool has_ambient() const { return has_ambient_; }
     // The layers that light is booked to: a light each, then the ambient.

@@ -44,6 +44,22 @@ std::vector<BuiltModifier> build_all(const std::vector<LightSettings>& lights, c
     return modifiers;
 }
 
+std::vector<std::optional<BuiltModifier>> build_calibrations(const std::vector<FlashHead>& heads,
+                                                             const std::filesystem::path& cache, Problems& problems) {
+    std::vector<std::optional<BuiltModifier>> modifiers;
+    for (const FlashHead& head : heads) {
+        modifiers.emplace_back();
+        if (!head.calibration) continue;
+        const auto built = build_modifier(head.calibration->modifier, cache);
+        if (built) {
+            modifiers.back() = *built;
+        } else {
+            append(problems, built.problems());
+        }
+    }
+    return modifiers;
+}
+
 std::optional<Double3> gaze_target(const Setup& setup, const Studio& studio) {
     if (std::holds_alternative<GazeAtCamera>(setup.sitter.gaze)) return studio.camera.centre;
     if (const auto* light = std::get_if<GazeAtLight>(&setup.sitter.gaze)) {
@@ -96,6 +112,7 @@ Expected<Studio> place_studio(const Setup& setup, const Library& library) {
     studio.lights = place_all(setup.lights, studio.points, problems);
     studio.panels = place_all(setup.panels, studio.points, problems);
     studio.modifiers = build_all(setup.lights, library.cache, problems);
+    studio.calibrations = build_calibrations(setup.flashes, library.cache, problems);
     if (!problems.empty()) return problems;
 
     studio.sitter = pose_head(**head, setup.sitter, gaze_target(setup, studio));

@@ -2,6 +2,7 @@
 // them.
 #pragma once
 
+#include <optional>
 #include <vector>
 
 #include "base/expected.h"
@@ -21,6 +22,8 @@ struct Studio {
     std::vector<PlacedFront> lights;       // in the setup's order
     std::vector<BuiltModifier> modifiers;  // of the lights
     std::vector<PlacedFront> panels;
+    // Of the flash heads, what each was calibrated with; none for a head without a reading.
+    std::vector<std::optional<BuiltModifier>> calibrations;
 };
 
 // Loads and poses the sitter, builds the modifiers and resolves every place. Whatever cannot be is a problem: a height

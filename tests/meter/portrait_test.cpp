@@ -86,7 +86,8 @@ TEST(Catchlights, AWhiteCardUnderTheFaceShowsAndABlackOneDoesNot) {
         EXPECT_LT(card.offset_in_iris.y, 0.0F);
         EXPECT_GT(catchlight(white, eye, "key").offset_in_iris.y, 0.0F);
     }
-    for (const Catchlight& image : *with_card("black").catchlights) EXPECT_FALSE(image.is_panel);
+    const MeterReport black = with_card("black");
+    for (const Catchlight& image : *black.catchlights) EXPECT_FALSE(image.is_panel);
 }
 
 class Eyes : public testing::TestWithParam<const char*> {};

@@ -24,18 +24,30 @@ using Keys = std::vector<std::string>;
 TEST(ReportJson, HasEveryKeyInOrder) {
     const Json json = Json::parse(report_json(filled_report()));
     EXPECT_EQ(keys_of(json), (Keys{"title", "camera", "exposure", "powers", "colours", "meter", "ratio", "ambient",
-                                   "catchlights", "eyes"}));
+                                   "catchlights", "eyes", "pupil"}));
     EXPECT_EQ(keys_of(json["camera"]), (Keys{"position_m", "aim_m"}));
-    EXPECT_EQ(keys_of(json["exposure"]), (Keys{"aperture", "shutter_s", "iso", "ev100"}));
-    EXPECT_EQ(keys_of(json["powers"][0]), (Keys{"light", "source", "lumen_seconds", "lumens", "energy_j", "f_number"}));
+    EXPECT_EQ(keys_of(json["exposure"]), (Keys{"aperture", "shutter_s", "iso", "ev100", "aperture_marked"}));
+    EXPECT_EQ(
+        keys_of(json["powers"][0]),
+        (Keys{"light", "source", "lumen_seconds", "lumens", "energy_j", "f_number", "f_number_marked", "f_number_meter",
+              "efficacy_lms_per_j", "efficacy_from", "modifier_efficiency", "lux", "dial", "modelling_lamp_stops"}));
+    EXPECT_EQ(keys_of(json["powers"][0]["dial"]),
+              (Keys{"head", "setting", "range", "stops_from_full", "left_over_stops", "out_by_stops", "ways_out"}));
+    EXPECT_EQ(keys_of(json["powers"][0]["dial"]["ways_out"][0]),
+              (Keys{"way", "value", "stops", "enough", "looks_as_large", "fall_off_before_stops",
+                    "fall_off_after_stops", "what", "side_effect"}));
+    EXPECT_EQ(keys_of(json["pupil"]), (Keys{"diameter_mm", "from", "illuminance_lx"}));
     EXPECT_EQ(keys_of(json["colours"][0]),
               (Keys{"light", "gels", "gel_loss_stops", "colour_temperature_k", "duv", "x", "y"}));
-    EXPECT_EQ(keys_of(json["meter"][0]), (Keys{"point", "receptor", "facing", "position_m", "normal", "exposure_lxs",
-                                               "standard_error_lxs", "f_number", "stops_from_camera", "by_light"}));
+    EXPECT_EQ(keys_of(json["meter"][0]),
+              (Keys{"point", "receptor", "facing", "position_m", "normal", "exposure_lxs", "standard_error_lxs",
+                    "f_number", "f_number_marked", "f_number_meter", "stops_from_camera", "by_light"}));
     EXPECT_EQ(keys_of(json["meter"][0]["by_light"][0]),
-              (Keys{"light", "exposure_lxs", "standard_error_lxs", "f_number"}));
-    EXPECT_EQ(keys_of(json["ratio"]),
-              (Keys{"key_to_fill", "stops", "lit_cheek", "face_key_to_fill", "face_key_and_fill_to_fill"}));
+              (Keys{"light", "exposure_lxs", "standard_error_lxs", "f_number", "f_number_marked", "f_number_meter"}));
+    EXPECT_EQ(
+        keys_of(json["ratio"]),
+        (Keys{"key_to_fill", "stops", "lit_cheek", "face_key_to_fill", "face_key_and_fill_to_fill",
+              "face_key_to_fill_stops", "face_key_and_fill_to_fill_stops", "cheeks_measured_at", "face_measured_at"}));
     EXPECT_EQ(keys_of(json["ambient"]), (Keys{"exposure_lxs", "stops_from_camera"}));
     EXPECT_EQ(keys_of(json["catchlights"][0]),
               (Keys{"eye", "light", "is_panel", "clock", "clock_deg", "offset_in_iris", "pixel", "width_in_iris",

@@ -59,7 +59,7 @@ TEST(ReportText, RatioInStopsAndBothConventions) {
     EXPECT_TRUE(has(text, "2.9:1"));
     EXPECT_TRUE(has(text, "1.5 stops"));  // log2 2.8906 = 1.531
     EXPECT_TRUE(has(text, "1.9:1"));      // (11/8)² = 1.8906
-    EXPECT_TRUE(has(text, "camera-left over camera-right"));
+    EXPECT_TRUE(has(text, "cheek-camera-left over cheek-camera-right"));
     EXPECT_TRUE(has(text, "K:F"));
     EXPECT_TRUE(has(text, "(K+F):F"));
 }

@@ -42,6 +42,16 @@ inline Catchlight sample_catchlight() {
     return catchlight;
 }
 
+// 1.5 stops more than 42.4 J at full, and one way to have them.
+inline LightPower sample_flash() {
+    LightPower flash{"key", 4800.0, true, 120.0, 8.0};
+    flash.efficacy_lms_per_j = 40.0;
+    flash.dial = DialReading{"small", "1/1", "1/256 to 1/1", 0.0, 1.5, 1.5, {}};
+    flash.dial->ways_out = {{Remedy::Kind::kDistance, 0.75, 1.5, true, 0.25, 0.5, 2.0}};
+    flash.modelling_stops = -6.5;
+    return flash;
+}
+
 inline MeterReport filled_report() {
     MeterReport report;
     report.title = "Side strip";
@@ -51,7 +61,7 @@ inline MeterReport filled_report() {
     report.shutter_s = 1.0 / 200.0;
     report.iso = 100.0;
     report.ev100 = std::log2(16.0 * 200.0);
-    report.powers = {{"key", 4800.0, true, 120.0, 8.0}, {"lamp", 2000.0, false, 0.0, 2.0}};
+    report.powers = {sample_flash(), {"lamp", 2000.0, false, 0.0, 2.0}};
     report.colours = {{"key", {"half-warm"}, 0.56, 0.3886, 0.3893, 3819.0, 0.004}};
     report.readings = {sample_reading()};
     report.ratio = army_ratio();
@@ -62,6 +72,7 @@ inline MeterReport filled_report() {
     lit.verdict = EyeVerdict::kLit;
     EyeReading dark{.eye = "camera-right", .exposure_lxs = 5.0, .standard_error_lxs = 0.5, .stops_from_cheek = -4.25};
     report.eyes = {{lit, dark}};
+    report.pupil = PupilReading{3.25, 126.0, PupilFrom::kStandingLight};
     return report;
 }
 

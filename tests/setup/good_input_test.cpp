@@ -1,3 +1,5 @@
+#include <cmath>
+
 #include <gtest/gtest.h>
 
 #include "scratch_library.h"
@@ -171,7 +173,7 @@ TEST(GoodInput, EveryPower) {
     };
     EXPECT_DOUBLE_EQ(std::get<PowerFromEnergy>(light("energy = \"120 Ws\"").power).joules, 120.0);
     EXPECT_DOUBLE_EQ(std::get<PowerFromKey>(light("from_key = 1").power).stops, 1.0);
-    EXPECT_DOUBLE_EQ(std::get<PowerFromMeter>(light("meter = 5.6").power).f_number, 5.6);
+    EXPECT_DOUBLE_EQ(std::get<PowerFromMeter>(light("meter = 5.6").power).f_number, 4.0 * std::sqrt(2.0));  // as engraved
     const LightSettings lamp = light("lumens = \"2000 lm\"");
     EXPECT_DOUBLE_EQ(std::get<PowerFromFlux>(lamp.power).lumens, 2000.0);
     EXPECT_EQ(lamp.source, SourceKind::kContinuous);
