@@ -15,6 +15,7 @@
 #include "setup/construction.h"
 #include "spectrum/spectrum.h"
 #include "setup/dial.h"
+#include "setup/power.h"
 
 namespace understudy {
 
@@ -191,27 +192,6 @@ struct FlashHead {
     double modelling_lamp_lm = 0.0;            // 0: none, or off
     std::optional<FlashCalibration> calibration;
 };
-
-struct PowerFromMeter {
-    double f_number = 4.0;
-};
-struct PowerFromEnergy {
-    double joules = 0.0;
-};
-struct PowerFromFlux {
-    double lumens = 0.0;
-};
-struct PowerFromKey {
-    double stops = 0.0;
-};
-struct PowerFromDial {
-    int steps = 0;  // of the flash head's dial, from full
-};
-struct PowerFromIlluminance {
-    double lux = 0.0;  // at the face, where a meter value is read
-};
-using Power = std::variant<PowerFromMeter, PowerFromEnergy, PowerFromFlux, PowerFromKey, PowerFromDial,
-                           PowerFromIlluminance>;
 
 enum class SourceKind { kFlash, kContinuous };
 

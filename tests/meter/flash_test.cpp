@@ -2,6 +2,7 @@
 
 #include <cmath>
 
+#include "film/exposure.h"
 #include "metered.h"
 
 namespace understudy {
@@ -40,6 +41,18 @@ TEST(Flash, GuideNumbersGoWithTheRootOfTheEnergy) {
     EXPECT_NEAR(whole / guide("100"), 2.0, 0.01);
     // √(I·S/C): 400 J · 40 lm·s/J / 4π = 1273.24 cd·s.
     EXPECT_NEAR(whole, std::sqrt(1273.24 * 100.0 / 250.0), 0.05);
+}
+
+// Flashes from one direction add up: GN = √(Σ GN²), 58 and 40 make 70.456; in feet, GN 80 at 10 ft and GN 120 at 15 ft
+// are both f/8 (worked examples of vintage flash manuals).
+TEST(Flash, GuideNumbersAddAsLight) {
+    const auto intensity = [](double guide_m) { return guide_m * guide_m * kIncidentFlat / 100.0; };
+    EXPECT_NEAR(guide_number_m(intensity(58.0) + intensity(40.0), 100.0), 70.456, 5e-4);
+    EXPECT_NEAR(guide_number_m(intensity(58.0), 50.0), 41.012, 5e-4);
+    for (const auto& [guide_ft, distance_ft] : {std::pair{80.0, 10.0}, {120.0, 15.0}, {160.0, 20.0}}) {
+        const double exposure = intensity(guide_ft * 0.3048) / std::pow(distance_ft * 0.3048, 2.0);
+        EXPECT_NEAR(f_number_of_exposure(exposure, 100.0), 8.0, 1e-12);
+    }
 }
 
 // −2 log2(d₂/d₁) for a small source.

@@ -30,6 +30,14 @@ gel = ["half-warm", "nd-0.3"]
 modifier = "octa-120"
 position = [1, 2, 1]
 from_key = -1.5
+[[light]]
+modifier = "bulb"
+flash = "mine"
+dial = "1/8 + 0.3"
+[flash.mine]
+energy = 400
+lowest = "1/128"
+calibration = { modifier = "bulb", dial = "1/2", distance = 1, reads = "8 + 3/10" }
 [[panel]]
 surface = 0.5
 size = ["1 m", 1.5]
