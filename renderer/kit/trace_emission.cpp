@@ -167,8 +167,9 @@ class Tracer {
         }
         static Vec3 direction(std::size_t cell) {
             const auto at = [](std::size_t i) { return (static_cast<float>(i) + 0.5F) / static_cast<float>(kSide); };
-            const DiscVector disc = square_to_disc_vector({at(cell % kSide), at(cell / kSide)});
-            return Vec3(disc.radius * disc.direction, -std::sqrt(std::max(0.0F, 1.0F - disc.radius * disc.radius)));
+            const DiscVector<float> disc = square_to_disc_vector(at(cell % kSide), at(cell / kSide));
+            return {disc.radius * disc.x, disc.radius * disc.y,
+                    -std::sqrt(std::max(0.0F, 1.0F - disc.radius * disc.radius))};
         }
     };
 
