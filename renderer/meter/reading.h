@@ -81,10 +81,10 @@ struct LightPower {
     double f_number = 0.0;            // its own reading at the face, square to it, nothing of the sitter in the way
     double efficacy_lms_per_j = 0.0;  // flash: of the tube
     EfficacyFrom efficacy_from = EfficacyFrom::kUsual;
-    double modifier_efficiency = 1.0;       // light out of the modifier over light out of the tube
-    double lux = 0.0;                       // continuous: at the face
-    std::optional<DialReading> dial;        // of a flash head that the scene describes
-    std::optional<double> modelling_stops;  // its modelling lamp's light against its flash, while the shutter is open
+    double modifier_efficiency = 1.0;         // light out of the modifier over light out of the tube
+    double lux = 0.0;                         // continuous: at the face
+    std::optional<DialReading> dial{};        // of a flash head that the scene describes
+    std::optional<double> modelling_stops{};  // its modelling lamp's light against its flash, while the shutter is open
 };
 
 enum class PupilFrom { kUsual, kTold, kStandingLight };

@@ -11,7 +11,9 @@ namespace {
 const std::string kIso100 = "[camera]\niso = 100\n";
 
 std::string bulb(const std::string& power, const std::string& distance) {
-    return kEmpty + kIso100 + "[[light]]\nmodifier = \"bulb\"\nelevation = 0\ndistance = \"" + distance + "\"\n" +
+    // A globe that keeps nothing back.
+    const std::string globe = "{ shape = \"sphere\", diameter = \"10 cm\" }";
+    return kEmpty + kIso100 + "[[light]]\nmodifier = " + globe + "\nelevation = 0\ndistance = \"" + distance + "\"\n" +
            power + "\n";
 }
 

@@ -74,7 +74,8 @@ TEST(ColourInput, MistakesAreToldWithTheirPlace) {
     expect_problem(kLight + "[room]\nambient_spectrum = \"FL12\"\n", "5:20", {"FL12", "FL11"});
     expect_problem(kLight + "[room]\nambient_spectrum = \"A\"\nambient_temperature = 3000\n", "5:1",
                    {"both ambient_temperature and ambient_spectrum"});
-    expect_problem("[picture]\nwhite_balance = \"LED-B9\"\n" + kLight, "2:17", {"LED-B9", "as-lit", "LED-B1"});
+    expect_problem("[picture]\nwhite_balance = \"LED-B9\"\n" + kLight, "2:17",
+                   {"LED-B9", "did you mean \"LED-B1\"?", "LED-B1"});
 }
 
 }  // namespace
