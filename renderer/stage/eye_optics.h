@@ -38,9 +38,9 @@ struct IrisHit {
 // From a point just inside the cornea; none when the light leaves through the cornea again without meeting the iris.
 std::optional<IrisHit> reach_iris(const Eye& eye, const Vec3& inside, const Vec3& direction);
 
-// The way out from a point of the iris, straight through: the path from iris to light is bent at the cornea in truth,
-// by which the iris gets between half and one and a half times this light from one rim to the other; the loss by
-// reflection is counted.
+// The way out from a point of the iris, straight through; the loss by reflection is counted. For the meter, which reads
+// what comes to the eye from outside, and for what surfaces send; light from the lights is bent
+// (stage/cornea_refraction.h).
 struct WayOut {
     Vec3 position{0.0F};  // on the cornea
     Vec3 normal{0.0F};    // outward

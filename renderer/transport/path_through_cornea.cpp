@@ -2,6 +2,7 @@
 #include <algorithm>
 
 #include "scatter/fresnel.h"
+#include "stage/cornea_refraction.h"
 #include "transport/dimensions.h"
 #include "transport/light_sample.h"
 #include "transport/path_tracer.h"
@@ -58,24 +59,36 @@ void PathTracer::cross_cornea(Group& group, std::uint32_t index_of_walk, const H
     group.under_way.push_back(index_of_walk);
 }
 
+void PathTracer::light_iris(const Walk& walk, const Eye& eye, const IrisHit& iris, const Light4& colour,
+                            Path& path) const {
+    LightSampling lights;
+    // As a dome, for the cornea brings light to the iris from beyond its plane.
+    lights.add({iris.position, iris.normal, Response::kDome}, path.sampler, walk.vertex);
+    const auto& emitters = stage_.emitters();
+    lights.sample_every_light(emitters, [&](std::size_t i, const WideLightSamples& samples, LaneBits) {
+        const LightSample sample = samples.one(0, emitters[i]);
+        const auto way = bent_way(eye, iris.position, sample.point);
+        if (!way) return;
+        const float cosine = glm::dot(way->inside, iris.normal);
+        if (!(cosine > 0.0F)) return;
+        ++path.light.rays;
+        const float passed = stage_.passes(shadow_ray(way->exit + kLeaveOff * way->normal, sample.point));
+        // The light's area for this sample, square to the way; radiance grows by the index squared on the way in.
+        constexpr auto kIndex = static_cast<float>(kCorneaIndex);
+        const float area = sample.distance * sample.distance / sample.density;
+        path.light.layers[i] +=
+            walk.throughput * colour *
+            (cosine / kPi * way->transmittance * kIndex * kIndex * way->spread * area * passed * sample.radiance);
+    });
+}
+
 bool PathTracer::scatter_at_iris(Walk& walk, const Eye& eye, const IrisHit& iris, Path& path) const {
     if (iris.on_iris && iris.radius < static_cast<float>(eye.pupil_radius_m)) return false;
     walk.throughput *= limbus_share(iris);
     const Light4 colour = albedo(stage_.iris_surface(), path.waves);
-    LightSampling lights;
-    lights.add({iris.position, iris.normal, Response::kFlat}, path.sampler, walk.vertex);
-    const auto& emitters = stage_.emitters();
-    lights.sample_every_light(emitters, [&](std::size_t i, const WideLightSamples& samples, LaneBits) {
-        const LightSample sample = samples.one(0, emitters[i]);
-        const float cosine = glm::dot(sample.direction, iris.normal);
-        const auto out = leave_through_cornea(eye, iris.position, sample.direction);
-        if (!(cosine > 0.0F) || !out) return;
-        ++path.light.rays;
-        const float passed = stage_.passes(sample.shadow_ray(out->position + kLeaveOff * out->normal));
-        path.light.layers[i] +=
-            walk.throughput * colour * (cosine / kPi * out->transmittance * passed * sample.radiance / sample.density);
-    });
+    light_iris(walk, eye, iris, colour, path);
 
+    // What surfaces send reaches the iris by straight ways: it comes from all around, and bending it changes little.
     const Vec4 scatter = path.sampler.group(dimension_of_scatter(walk.vertex));
     const WayFromReceiver way = choose_way_from(stage_, {iris.position, iris.normal, Response::kFlat}, scatter);
     const auto out = leave_through_cornea(eye, iris.position, way.direction);

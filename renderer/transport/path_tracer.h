@@ -113,6 +113,7 @@ class PathTracer {
     static Light4 sent_on(const Vertex& vertex, float facing, const LightSample& sample);
     // Both ways on from a cornea: the mirror image becomes a walk of its own.
     void cross_cornea(Group& group, std::uint32_t index, const Hit& hit) const;
+    void light_iris(const Walk& walk, const Eye& eye, const IrisHit& iris, const Light4& colour, Path& path) const;
     bool scatter_at_iris(Walk& walk, const Eye& eye, const IrisHit& iris, Path& path) const;
     void scatter(Group& group, std::span<const Vertex> vertices) const;
     bool scatter_at(Walk& walk, const Vertex& vertex, const Vec4& numbers) const;
