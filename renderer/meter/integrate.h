@@ -22,6 +22,9 @@ struct Estimate {
 struct Gathered {
     std::vector<Estimate> layers;
     Estimate total;
+    Estimate by_backdrop;          // of the total, what touched the backdrop on its way
+    Estimate by_room;              // of the total, what touched walls, floor or ceiling, and all that is ambient
+    std::vector<Bands> transfers;  // each layer's mean before any weight, as a film holds it
 };
 
 // weights: for each layer, what its bands count (power times luminous weights). Sixteen independently scrambled
@@ -29,5 +32,9 @@ struct Gathered {
 // for each light that makes up a noticeable part of it, or until they have 8192 paths each.
 Gathered gather_light(const Stage& stage, const Gathering& place, const std::vector<Bands>& weights,
                       const Precision& precision);
+
+// The same for the radiance along a ray: a luminous exposure a steradian, lx·s/sr.
+Gathered look_for_light(const Stage& stage, const Ray& ray, const std::vector<Bands>& weights,
+                        const Precision& precision);
 
 }  // namespace understudy

@@ -9,6 +9,7 @@
 #include "base/geometry.h"
 #include "meter/colour_reading.h"
 #include "meter/dial_reading.h"
+#include "meter/surroundings.h"
 
 namespace understudy {
 
@@ -31,6 +32,12 @@ struct Reading {
     double exposure_lxs = 0.0;  // lights and ambient together
     double standard_error_lxs = 0.0;
     double f_number = 0.0;
+    // What of it touched the backdrop on its way, and what came from the room: by its walls, floor or ceiling, or as
+    // its ambient light. Light that did both is in both.
+    double by_backdrop_lxs = 0.0;
+    double by_backdrop_error_lxs = 0.0;  // standard errors
+    double by_room_lxs = 0.0;
+    double by_room_error_lxs = 0.0;
     double stops_from_camera = 0.0;      // over the camera's aperture; −infinity in the dark
     std::vector<LightReading> by_light;  // the scene's lights in order, then "ambient" when there is any
 };
@@ -112,6 +119,9 @@ struct MeterReport {
     std::optional<std::vector<Catchlight>> catchlights;  // none without eyes
     std::optional<std::vector<EyeReading>> eyes;
     std::optional<PupilReading> pupil;  // none without eyes
+    std::optional<std::vector<BackdropPlace>> backdrop;  // none without one
+    std::optional<Double3> room_size_m;                  // none without walls
+    std::vector<Warning> warnings;                       // the most important first
 };
 
 }  // namespace understudy

@@ -2,9 +2,10 @@
 
 #include <cmath>
 
-#include "report/json_values.h"
+#include "report/json_parts.h"
 #include "report/power_json.h"
 #include "report/report_colour.h"
+#include "report/surroundings_json.h"
 #include "report/words.h"
 #include "sitter/eye.h"
 
@@ -12,17 +13,6 @@ namespace understudy {
 namespace {
 
 constexpr int kClockMinutes = 5;
-
-Json triple(const Double3& v) { return Json::array({number(v.x), number(v.y), number(v.z)}); }
-
-Json pair(const Vec2& v) { return Json::array({number(static_cast<double>(v.x)), number(static_cast<double>(v.y))}); }
-
-template <class Items, class ToJson>
-Json list(const Items& items, ToJson to_json) {
-    Json array = Json::array();
-    for (const auto& item : items) array.push_back(to_json(item));
-    return array;
-}
 
 Json json_of(const LightReading& reading) {
     return {{"light", reading.light},
@@ -45,6 +35,8 @@ Json json_of(const Reading& reading) {
             {"f_number_marked", lens_mark(reading.f_number)},
             {"f_number_meter", meter_mark(reading.f_number)},
             {"stops_from_camera", number(reading.stops_from_camera)},
+            {"room_share", room_share(reading)},
+            {"backdrop_share", backdrop_share(reading)},
             {"by_light", list(reading.by_light, [](const LightReading& light) { return json_of(light); })}};
 }
 
@@ -108,9 +100,12 @@ Json json_of(const MeterReport& report) {
     json["ratio"] = report.ratio ? json_of(*report.ratio) : Json(nullptr);
     json["ambient"] = {{"exposure_lxs", number(report.ambient_lxs)},
                        {"stops_from_camera", number(report.ambient_stops_from_camera)}};
+    json["room"] = room_json(report);
+    json["backdrop"] = backdrop_json(report);
     json["catchlights"] = list_or_null(report.catchlights);
     json["eyes"] = list_or_null(report.eyes);
     json["pupil"] = report.pupil ? pupil_json(*report.pupil) : Json(nullptr);
+    json["warnings"] = warnings_json(report);
     return json;
 }
 

@@ -7,7 +7,8 @@
 
 namespace understudy {
 
-// Every section in order: camera, lights, readings, shares, ratio, ambient, eyes, catchlights. Ended by a newline.
+// Every section in order: camera, lights, readings, shares, ratio, ambient, room, backdrop, eyes, catchlights,
+// warnings, cautions. Ended by a newline.
 std::string report_text(const MeterReport& report);
 
 }  // namespace understudy

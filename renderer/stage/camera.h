@@ -10,6 +10,9 @@
 
 namespace understudy {
 
+// The point of the lens that a pinhole would be at.
+inline constexpr Vec2 kLensMiddle(0.5F, 0.5F);
+
 class Camera {
   public:
     explicit Camera(const Studio& studio);

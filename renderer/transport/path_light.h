@@ -4,8 +4,10 @@
 #include <array>
 #include <cstddef>
 #include <cstdint>
+#include <optional>
 
 #include "scatter/light4.h"
+#include "stage/stage.h"
 
 namespace understudy {
 
@@ -14,9 +16,24 @@ inline constexpr std::size_t kMaxLayers = 16;
 
 // For each layer, at the path's four wavelengths: what comes back of that light at unit power, were it of equal energy
 // at every wavelength.
+using LayerLights = std::array<Light4, kMaxLayers>;
+
+// What a path had brought back when it first met the backdrop, and when it first met the room's walls, floor or
+// ceiling. All that it brings after that came by way of them: with the thing painted black it would be missing.
+struct PathDetours {
+    std::optional<LayerLights> before_backdrop;
+    std::optional<LayerLights> before_room;
+
+    void meet(Thing thing, const LayerLights& so_far) {
+        if (thing == Thing::kBackdrop && !before_backdrop) before_backdrop = so_far;
+        if (thing == Thing::kWall && !before_room) before_room = so_far;
+    }
+};
+
 struct PathLight {
-    std::array<Light4, kMaxLayers> layers{};
-    std::uint32_t rays = 0;  // traced for it
+    LayerLights layers{};
+    std::uint32_t rays = 0;          // traced for it
+    PathDetours* detours = nullptr;  // noted when given, by a path that does not divide
 };
 
 }  // namespace understudy

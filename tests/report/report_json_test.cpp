@@ -24,7 +24,7 @@ using Keys = std::vector<std::string>;
 TEST(ReportJson, HasEveryKeyInOrder) {
     const Json json = Json::parse(report_json(filled_report()));
     EXPECT_EQ(keys_of(json), (Keys{"title", "camera", "exposure", "powers", "colours", "meter", "ratio", "ambient",
-                                   "catchlights", "eyes", "pupil"}));
+                                   "room", "backdrop", "catchlights", "eyes", "pupil", "warnings"}));
     EXPECT_EQ(keys_of(json["camera"]), (Keys{"position_m", "aim_m"}));
     EXPECT_EQ(keys_of(json["exposure"]), (Keys{"aperture", "shutter_s", "iso", "ev100", "aperture_marked"}));
     EXPECT_EQ(
@@ -39,9 +39,9 @@ TEST(ReportJson, HasEveryKeyInOrder) {
     EXPECT_EQ(keys_of(json["pupil"]), (Keys{"diameter_mm", "from", "illuminance_lx"}));
     EXPECT_EQ(keys_of(json["colours"][0]),
               (Keys{"light", "gels", "gel_loss_stops", "colour_temperature_k", "duv", "x", "y"}));
-    EXPECT_EQ(keys_of(json["meter"][0]),
-              (Keys{"point", "receptor", "facing", "position_m", "normal", "exposure_lxs", "standard_error_lxs",
-                    "f_number", "f_number_marked", "f_number_meter", "stops_from_camera", "by_light"}));
+    EXPECT_EQ(keys_of(json["meter"][0]), (Keys{"point", "receptor", "facing", "position_m", "normal", "exposure_lxs",
+                                               "standard_error_lxs", "f_number", "f_number_marked", "f_number_meter",
+                                               "stops_from_camera", "room_share", "backdrop_share", "by_light"}));
     EXPECT_EQ(keys_of(json["meter"][0]["by_light"][0]),
               (Keys{"light", "exposure_lxs", "standard_error_lxs", "f_number", "f_number_marked", "f_number_meter"}));
     EXPECT_EQ(

@@ -24,6 +24,9 @@ inline Reading sample_reading() {
     reading.standard_error_lxs = 1.6;
     reading.f_number = 8.0;
     reading.stops_from_camera = 2.0;
+    reading.by_room_lxs = 32.0;      // a fifth
+    reading.by_backdrop_lxs = 10.0;  // a sixteenth: four stops under
+    reading.by_backdrop_error_lxs = 0.2;
     reading.by_light = {{"key", 120.0, 1.2, 6.9282}, {"a fill with a very long name", 40.0, 1.0, 4.0}};
     return reading;
 }
@@ -52,6 +55,32 @@ inline LightPower sample_flash() {
     return flash;
 }
 
+// A backdrop a stop under the face on the left, hidden from view in the middle, and a light where the right side was.
+inline std::vector<BackdropPlace> sample_backdrop() {
+    BackdropTone tone;
+    tone.position_m = {-0.5, 1.6, -1.5};
+    tone.exposure_lxs = 80.0;
+    tone.standard_error_lxs = 0.4;
+    tone.f_number = 5.6568542;
+    tone.stops_from_face = -1.0;
+    tone.linear = 0.36;
+    tone.stops_from_grey = 1.0;
+    BackdropTone bright = tone;
+    bright.linear = 1.44;
+    bright.stops_from_grey = 3.0;
+    bright.clipped = true;
+    return {{"centre", {320.0F, 400.0F}, "backdrop", "lips", tone},
+            {"top-left", {0.5F, 0.5F}, "backdrop", "", bright},
+            {"top-right", {639.5F, 0.5F}, "rim", "", std::nullopt},
+            {"bottom-left", {0.5F, 799.5F}, "", "", std::nullopt}};
+}
+
+inline std::vector<Warning> sample_warnings() {
+    return {{WarningKind::kInPicture, "rim", 2.25, {}, PixelBox{600.0, 0.0, 640.0, 90.0}, ""},
+            {WarningKind::kKeyCut, "key", 12.5, {}, {}, "flag"},
+            {WarningKind::kAmbient, "ambient", -4.0, std::log2(1.0 + std::exp2(-4.0)), {}, ""}};
+}
+
 inline MeterReport filled_report() {
     MeterReport report;
     report.title = "Side strip";
@@ -67,6 +96,9 @@ inline MeterReport filled_report() {
     report.ratio = army_ratio();
     report.ambient_lxs = 1.25;
     report.ambient_stops_from_camera = -5.0;
+    report.backdrop = sample_backdrop();
+    report.room_size_m = Double3(4.0, 6.0, 2.7);
+    report.warnings = sample_warnings();
     report.catchlights = {{sample_catchlight()}};
     EyeReading lit{.eye = "camera-left", .exposure_lxs = 100.0, .standard_error_lxs = 1.0, .stops_from_cheek = -0.5};
     lit.verdict = EyeVerdict::kLit;
@@ -100,6 +132,11 @@ inline MeterReport spoilt_report() {
     report.powers[1].f_number = nan;
     report.readings[0].exposure_lxs = nan;
     report.readings[0].f_number = infinity;
+    report.readings[0].by_backdrop_lxs = infinity;
+    report.backdrop->front().tone->linear = nan;
+    report.backdrop->front().tone->stops_from_grey = infinity;
+    report.warnings.front().number = nan;
+    report.warnings.back().also = infinity;
     report.readings[0].stops_from_camera = nan;
     report.readings[0].by_light[0].standard_error_lxs = infinity;
     report.ratio->key_to_fill = infinity;
