@@ -33,8 +33,8 @@ LightPower with_head(const Studio& studio, std::size_t light, LightPower told) {
     told.dial = read_dial_setting(head, told.energy_j);
     if (told.dial->out_by_stops != 0.0) {
         const double distance_m = glm::distance(studio.lights[light].centre, studio.points.face);
-        told.dial->ways_out =
-            ways_out({told.dial->out_by_stops, exposure.iso, distance_m, settings.modifier, studio.modifiers[light]});
+        told.dial->ways_out = ways_out({told.dial->out_by_stops, exposure.iso, distance_m, settings.modifier,
+                                        studio.modifiers[light], studio.modifier_cache});
     }
     if (head.modelling_lamp_lm > 0.0) {
         told.modelling_stops =

@@ -4,6 +4,7 @@
 #include <cmath>
 #include <optional>
 
+#include "meter/cloth_change.h"
 #include "meter/own_reading.h"
 
 namespace understudy {
@@ -16,8 +17,6 @@ double exact_iso(std::size_t mark) { return kIsoMarks.front() * std::exp2(static
 
 constexpr double kCloseEnough = 0.05;  // stops, half of what a head steps by
 
-// One layer of front or inner cloth: 0.7 to 1 stop; common practice, no source.
-constexpr double kClothStops = 0.7;
 constexpr double kSheet = 0.15;      // neutral density comes in 0.15, 0.3, 0.6 and 0.9; common practice
 constexpr double kFaceWidth = 0.14;  // cheek to cheek, bizygomatic (Farkas 1994: about 137 mm in men)
 constexpr double kNearest = 0.3;     // metres from the face: nearer, a front is in the way
@@ -75,18 +74,22 @@ std::optional<Remedy> by_distance(const OutOfRange& trouble) {
     return way;
 }
 
-bool has_cloth(const ModifierSettings& modifier) {
-    return std::holds_alternative<RectangleShape>(modifier.shape) ||
-           std::holds_alternative<PolygonShape>(modifier.shape);
-}
-
+// What the change gives on the axis, by the modifier as it would then be built.
 std::optional<Remedy> by_cloth(const OutOfRange& trouble) {
-    if (!has_cloth(trouble.modifier)) return std::nullopt;
+    const bool out = trouble.out_by_stops > 0.0;
+    const auto changed = out ? with_cloth_out(trouble.modifier) : with_cloth_in(trouble.modifier);
+    if (!changed) return std::nullopt;
+    const auto built = build_modifier(*changed, trouble.modifier_cache);
+    if (!built) return std::nullopt;  // a cloth that leaves no light at all is no way out
+    const double before =
+        trouble.built.efficiency * axis_reading_per_lumen(trouble.modifier, trouble.built, trouble.distance_m);
+    const double after = built->efficiency * axis_reading_per_lumen(*changed, *built, trouble.distance_m);
     Remedy way;
-    way.kind = trouble.out_by_stops > 0.0 ? Remedy::Kind::kClothOut : Remedy::Kind::kClothIn;
-    way.stops = std::copysign(kClothStops, trouble.out_by_stops);
-    way.enough = std::abs(trouble.out_by_stops) <= kClothStops + kCloseEnough;
-    return way;
+    way.kind = out ? Remedy::Kind::kClothOut : Remedy::Kind::kClothIn;
+    way.stops = std::log2(after / before);
+    way.enough = std::abs(way.stops) >= std::abs(trouble.out_by_stops) - kCloseEnough;
+    const bool helps = way.stops * trouble.out_by_stops > 0.0;
+    return helps ? std::optional(way) : std::nullopt;
 }
 
 }  // namespace

@@ -1,6 +1,7 @@
 // How else a light could be had whose head cannot be turned up, or down, so far.
 #pragma once
 
+#include <filesystem>
 #include <vector>
 
 #include "kit/built_modifier.h"
@@ -14,6 +15,7 @@ struct OutOfRange {
     double distance_m = 1.0;
     ModifierSettings modifier;
     BuiltModifier built;
+    std::filesystem::path modifier_cache;
 };
 
 // Cheapest first: what is set on the camera, what is hung on the light, what is moved, what is rebuilt.

@@ -18,11 +18,11 @@ std::string way_text(const Remedy& way) {
         case Remedy::Kind::kDistance:
             return fmt::format("{:.2f} m from the face ({} stops)", way.value, signed_stops(way.stops));
         case Remedy::Kind::kClothOut:
-            return fmt::format("a layer of cloth out (about {} stops)", signed_stops(way.stops));
+            return fmt::format("a layer of cloth out ({} stops)", signed_stops(way.stops));
         case Remedy::Kind::kClothIn:
             break;
     }
-    return fmt::format("another layer of cloth in (about {} stops)", signed_stops(way.stops));
+    return fmt::format("another layer of cloth in ({} stops)", signed_stops(way.stops));
 }
 
 std::string side_effect_text(const Remedy& way) {

@@ -138,14 +138,14 @@ Expected<int> read_dial_without_range(const Dial& dial, std::string_view text) {
     if (std::abs(*stops - exact) > kSameStep && std::abs(*stops - shown_tenths(exact)) > 1e-6) {
         return Problem{
             Blame::kWrongInput,
-            fmt::format("is \"{}\", between two steps of the head; expected steps of {}, nearest \"{}\"", shown(text),
+            fmt::format(R"(is "{}", between two steps of the head; expected steps of {}, nearest "{}")", shown(text),
                         dial.steps_a_stop == 3 ? "a third" : "a tenth", dial_text(dial, steps))};
     }
     return steps;
 }
 
 Expected<int> read_dial(const Dial& dial, std::string_view text) {
-    const Expected<int> steps = read_dial_without_range(dial, text);
+    Expected<int> steps = read_dial_without_range(dial, text);
     if (!steps) return steps;
     if (*steps > 0 || *steps < dial.lowest_steps) {
         return Problem{Blame::kWrongInput, fmt::format("is \"{}\", which the head does not reach; expected {}",

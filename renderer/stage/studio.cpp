@@ -111,6 +111,7 @@ Expected<Studio> place_studio(const Setup& setup, const Library& library) {
     studio.points.camera = camera->centre;
     studio.lights = place_all(setup.lights, studio.points, problems);
     studio.panels = place_all(setup.panels, studio.points, problems);
+    studio.modifier_cache = library.cache;
     studio.modifiers = build_all(setup.lights, library.cache, problems);
     studio.calibrations = build_calibrations(setup.flashes, library.cache, problems);
     if (!problems.empty()) return problems;

@@ -2,6 +2,7 @@
 // them.
 #pragma once
 
+#include <filesystem>
 #include <optional>
 #include <vector>
 
@@ -24,6 +25,7 @@ struct Studio {
     std::vector<PlacedFront> panels;
     // Of the flash heads, what each was calibrated with; none for a head without a reading.
     std::vector<std::optional<BuiltModifier>> calibrations;
+    std::filesystem::path modifier_cache;  // where modifiers that were built are kept
 };
 
 // Loads and poses the sitter, builds the modifiers and resolves every place. Whatever cannot be is a problem: a height

@@ -71,8 +71,8 @@ TEST(PowerText, EveryWayOutHasItsSideEffect) {
                            {Remedy::Kind::kDistance, 2.0, -2.0, true, 0.5, 0.25, 0.5},
                            {Remedy::Kind::kClothOut, 0.0, 0.7, false, 0, 0, 1},
                            {Remedy::Kind::kClothIn, 0.0, -0.7, true, 0, 0, 1}};
-    const char* words[] = {"ISO 400 (+2.0 stops)", "ISO 50 (-1.0 stops)",   "neutral density 0.60",
-                           "2.00 m from the face", "cloth out (about +0.7", "cloth in (about -0.7"};
+    const char* words[] = {"ISO 400 (+2.0 stops)", "ISO 50 (-1.0 stops)", "neutral density 0.60",
+                           "2.00 m from the face", "cloth out (+0.7",     "cloth in (-0.7"};
     for (std::size_t i = 0; i < std::size(ways); ++i) {
         EXPECT_TRUE(has(way_text(ways[i]), words[i])) << way_text(ways[i]);
         EXPECT_GT(side_effect_text(ways[i]).size(), 20U);
