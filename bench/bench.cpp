@@ -1,4 +1,5 @@
-// understudy_bench [rays|threads|start|memory|convergence ...]: prints the figures asked for, or all.
+// understudy_bench [rays|threads|start|memory|convergence|kit|whole-kit ...]: prints the figures asked for, or all but
+// the last.
 
 #include "bench.h"
 
@@ -46,15 +47,20 @@ int main(int count, char** arguments) {
                                                            {"threads", understudy::bench_threads},
                                                            {"start", understudy::bench_start},
                                                            {"memory", understudy::bench_memory},
-                                                           {"convergence", understudy::bench_convergence}};
+                                                           {"convergence", understudy::bench_convergence},
+                                                           {"kit", understudy::bench_kit}};
     if (count == 1) {
         for (const auto& [name, bench] : all) bench();
         return 0;
     }
     for (int i = 1; i < count; ++i) {
+        if (std::string(arguments[i]) == "whole-kit") {
+            understudy::bench_whole_kit();
+            continue;
+        }
         const auto found = all.find(arguments[i]);
         if (found == all.end()) {
-            fmt::print(stderr, "no measurement \"{}\"; expected rays, threads, start, memory or convergence\n",
+            fmt::print(stderr, "no measurement \"{}\"; expected rays, threads, start, memory, convergence, kit or whole-kit\n",
                        arguments[i]);
             return 2;
         }

@@ -16,6 +16,8 @@ void bench_threads();
 void bench_start();
 void bench_memory();
 void bench_convergence();
+void bench_kit();        // a few modifiers of every kind
+void bench_whole_kit();  // all
 
 // The shortest of a few runs, in seconds.
 template <class Work>

@@ -2,6 +2,7 @@
 
 #include <fmt/format.h>
 
+#include "kit/emission.h"
 #include "kit/emission_cache.h"
 
 namespace understudy {
@@ -18,6 +19,7 @@ BuiltModifier built_of(TracedEmission traced) {
 }  // namespace
 
 Expected<BuiltModifier> build_modifier(const ModifierSettings& settings, const std::filesystem::path& cache_folder) {
+    if (const auto lit = efficiency_of_lit(settings.shape)) return BuiltModifier{nullptr, *lit, ""};
     if (!settings.construction) return BuiltModifier{nullptr, settings.efficiency, ""};
     const std::string key = emission_key(*settings.construction, settings.shape);
     const std::filesystem::path file = emission_file(cache_folder, key);

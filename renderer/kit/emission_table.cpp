@@ -31,7 +31,11 @@ float between(float a, float b, float part) { return a + part * (b - a); }
 
 }  // namespace
 
-bool EmissionLayout::folds(const ModifierShape& shape) { return !std::holds_alternative<DomeShape>(shape); }
+bool EmissionLayout::folds(const ModifierShape& shape) {
+    return std::holds_alternative<RectangleShape>(shape) || std::holds_alternative<DiscShape>(shape) ||
+           std::holds_alternative<RingShape>(shape) || std::holds_alternative<PolygonShape>(shape) ||
+           std::holds_alternative<SphereShape>(shape);
+}
 
 EmissionLayout EmissionLayout::of(const ModifierShape& shape) {
     assert(folds(shape));

@@ -1,20 +1,27 @@
 // The luminous front of a modifier in the studio: where it is, what it shows, and how it is sampled.
 //
-// Uniform and diffuse: every point of the front shows the same radiance in every direction that the front can be seen
-// from. Flat fronts shine one way and are black behind; a sphere shines all round; a dome is an umbrella's canopy that
-// shines from its hollow side.
+// Flat fronts shine one way and are black behind; a sphere shines all round; a canopy shines from its hollow side, a
+// shoot-through's from both. What each point shows in each direction is the emission's matter (emission.h): most
+// simply the same everywhere.
 //
 // One way to sample any of them. A shape maps the unit square onto its surface, evenly in area or, a sphere, in solid
-// angle; the smooth integrand (both cosines over the squared distance) on a 3 × 3 grid of the square gives a density
-// that is linear between the grid's points, known exactly and never zero (product sampling by a warp, after Hart and
-// others, "Practical Product Sampling by Fitting and Composing Warps", EGSR 2020).
+// angle, and an uneven light's square is spread over its brighter places first (emission_sampling.h); the smooth
+// integrand (both cosines over the squared distance, and roughly the emission) on a 3 × 3 grid of the square gives a
+// density that is linear between the grid's points, known exactly and never zero (product sampling by a warp, after
+// Hart and others, "Practical Product Sampling by Fitting and Composing Warps", EGSR 2020).
 #pragma once
 
 #include <array>
+#include <memory>
 #include <optional>
 #include <vector>
 
 #include "base/geometry.h"
+#include "kit/ball.h"
+#include "kit/canopy.h"
+#include "kit/emission.h"
+#include "kit/emission_sampling.h"
+#include "kit/emitter_point.h"
 #include "kit/flat_front.h"
 #include "kit/square_density.h"
 #include "setup/placement.h"
@@ -30,40 +37,27 @@ enum class Response {
 
 float response_to(Response response, float cosine);
 
-struct EmitterPoint {
-    Vec3 position;
-    Vec3 normal;  // unit, on the luminous side
-    float area;   // dA / du dv, m²: the whole front's, but for a sphere, whose squares are even in solid angle
-};
-
 // Sixteen of each.
 struct WideReceivers {
     Wide3 position, normal;
     Response response = Response::kFlat;
-};
-struct WideEmitterPoints {
-    Wide3 position, normal;
-    Wide area;
 };
 struct WideSquareDensity {
     SquareDensityOf<Wide> density;
     WideTruth lit;  // not set where no part of the front can light the receiver
 };
 
-struct EmitterHit {
-    float distance = 0.0F;
-    Vec3 normal{0.0F};     // geometric, unit, on the luminous side
-    bool luminous = true;  // seen from the luminous side
-};
-
 class Emitter {
   public:
-    Emitter(const ModifierShape& shape, const PlacedFront& front);
+    // With what was traced through the modifier, if it was.
+    Emitter(const ModifierShape& shape, const PlacedFront& front,
+            const std::shared_ptr<const EmissionTable>& table = nullptr);
 
     // Radiance for 1 lm of light out of the modifier, 1/(sr·m²), of a luminous point (in the studio) in a unit
     // direction away from it, on the luminous side.
-    float radiance([[maybe_unused]] const Vec3& point, [[maybe_unused]] const Vec3& direction) const {
-        return even_radiance_;
+    float radiance(const Vec3& point, const Vec3& direction) const {
+        if (even_) return even_radiance_;
+        return radiance_of(emission_, to_front(point - centre_), to_front(direction));
     }
     // What it would be were it the same everywhere and in every direction.
     float even_radiance() const { return even_radiance_; }
@@ -72,15 +66,18 @@ class Emitter {
 
     // square in [0, 1]²; a sphere shows each receiver only the cap that faces it.
     EmitterPoint point_at(const Vec2& square, const Vec3& receiver) const {
-        if (kind_ == Kind::kFlat) return {to_studio(flat_.point_at(square)), axis_, flat_.area()};
-        return kind_ == Kind::kSphere ? sphere_point(square, receiver) : dome_point(square);
+        if (!sampling_) return even_point(square, receiver);
+        const PlaceWarp::Place place = sampling_->warp().at(square);
+        EmitterPoint point = even_point(place.square, receiver);
+        point.area *= place.stretch;
+        return point;
     }
     WideEmitterPoints points_at(const Wide2& square, const Wide3& receiver) const;
     // The inverse, for a point on the luminous surface.
     Vec2 square_of(const Vec3& point, const Vec3& receiver) const;
 
     std::optional<EmitterHit> intersect(const Ray& ray) const {
-        if (kind_ != Kind::kFlat) return kind_ == Kind::kSphere ? intersect_sphere(ray) : intersect_dome(ray);
+        if (kind_ != Kind::kFlat) return kind_ == Kind::kBall ? ball_.intersect(ray) : intersect_umbrella(ray);
         const float distance = flat_distance(ray);
         if (distance == kInfinity) return std::nullopt;
         return EmitterHit{distance, axis_, glm::dot(ray.direction, axis_) < 0.0F};
@@ -88,7 +85,9 @@ class Emitter {
     // False only for rays that miss it: sooner told for sixteen than asked one by one.
     WideTruth may_meet(const WideRays& rays) const {
         if (kind_ == Kind::kFlat) return may_meet_flat(rays, flat_, centre_, axis_, right_, up_);
-        return may_meet_ball(rays, ball_centre_, radius_);
+        if (kind_ == Kind::kBall) return may_meet_ball(rays, ball_.centre(), ball_.radius());
+        const WideTruth canopy = may_meet_ball(rays, canopy_.sphere_centre(), canopy_.sphere_radius());
+        return head_ ? canopy | may_meet_ball(rays, head_->centre(), head_->radius()) : canopy;
     }
     // Whether it does, without what makes a hit.
     bool blocks(const Ray& ray) const {
@@ -97,28 +96,36 @@ class Emitter {
 
     // None when no part of the front can light the receiver.
     std::optional<SquareDensity> density_for(const Vec3& receiver, const Vec3& normal, Response response) const;
-
     WideSquareDensity density_for(const WideReceivers& receivers) const;
 
     // Points round the edge as seen from a place, for drawing the outline's mirror image.
     std::vector<Vec3> outline(const Vec3& seen_from, int count) const;
 
   private:
-    enum class Kind { kFlat, kSphere, kDome };
+    enum class Kind { kFlat, kBall, kCanopy };
     struct WideCone;
     using GridWeights = std::array<Wide, 9>;
     GridWeights grid_weights(const WideReceivers& receivers) const;
-    GridWeights sphere_weights(const WideReceivers& receivers) const;
-    WideEmitterPoints sphere_points(const Wide2& square, const WideCone& cone) const;
-    WideEmitterPoints dome_points(const Wide2& square) const;
+    void weigh_by_emission(const Wide3& receivers, GridWeights& weights) const;
+    GridWeights ball_weights(const WideReceivers& receivers) const;
+    WideEmitterPoints ball_points(const Wide2& square, const WideCone& cone) const;
+    WideEmitterPoints even_points(const Wide2& square, const Wide3& receiver) const;
+    WideEmitterPoints canopy_points(const Wide2& square, const Wide3& receiver) const;
     WideTruth can_light(const WideReceivers& receivers) const;
+    void become(const UmbrellaShape& shape);
+    void prepare_sampling();
     Vec3 to_studio(const Vec2& plane) const { return centre_ + plane.x * right_ + plane.y * up_; }
     Vec2 to_plane(const Vec3& point) const {
         return {glm::dot(point - centre_, right_), glm::dot(point - centre_, up_)};
     }
-    std::optional<SquareDensity> sphere_density(const Vec3& receiver, const Vec3& normal, Response response) const;
-    EmitterPoint sphere_point(const Vec2& square, const Vec3& receiver) const;
-    EmitterPoint dome_point(const Vec2& square) const;
+    Vec3 to_front(const Vec3& vector) const {
+        return {glm::dot(vector, right_), glm::dot(vector, up_), glm::dot(vector, axis_)};
+    }
+    EmitterPoint even_point(const Vec2& square, const Vec3& receiver) const {
+        if (kind_ == Kind::kFlat) return {to_studio(flat_.point_at(square)), axis_, flat_.area()};
+        return kind_ == Kind::kBall ? ball_.point_at(square, receiver) : canopy_.point_at(square, receiver);
+    }
+    std::optional<SquareDensity> ball_density(const Vec3& receiver, const Vec3& normal, Response response) const;
     // Infinity when it is missed.
     float flat_distance(const Ray& ray) const {
         const float slope = glm::dot(ray.direction, axis_);
@@ -128,22 +135,27 @@ class Emitter {
         if (distance <= ray.near || distance >= ray.far) return kInfinity;
         return flat_.contains(to_plane(ray.at(distance))) ? distance : kInfinity;
     }
-    std::optional<EmitterHit> intersect_sphere(const Ray& ray) const;
-    std::optional<EmitterHit> intersect_dome(const Ray& ray) const;
+    std::optional<EmitterHit> intersect_umbrella(const Ray& ray) const;
     bool can_light(const Vec3& receiver, const Vec3& normal, Response response) const;
 
     Kind kind_ = Kind::kFlat;
-    FlatFront flat_ = FlatFront::rectangle(1.0F, 1.0F);
+    FlatFront flat_ = FlatFront::rectangle(1.0F, 1.0F);  // of a canopy, its rim
+    Ball ball_{Vec3(0.0F), 1.0F, Vec3(0.0F, 0.0F, 1.0F)};
+    Canopy canopy_;
+    std::optional<Ball> head_;  // the black flash head before a canopy
+    bool both_sides_ = false;
+    bool even_ = true;
     Vec3 centre_{0.0F};
     Vec3 axis_{0.0F, 0.0F, 1.0F};
     Vec3 right_{1.0F, 0.0F, 0.0F};
     Vec3 up_{0.0F, 1.0F, 0.0F};
-    float radius_ = 0.0F;      // of the sphere, or of the sphere that the dome is cut from
-    Vec3 ball_centre_{0.0F};   // of that sphere
-    float cap_height_ = 0.0F;  // the dome's depth
-    float reach_ = 0.0F;       // farthest luminous point from the centre
+    float reach_ = 0.0F;  // farthest luminous point from the centre
     float even_radiance_ = 0.0F;
-    // Nine points and normals side by side, so that the compiler can handle them in one vector.
+    Emission emission_;
+    float widest_ = kInfinity;  // the tangent of the angle to the axis beyond which there is no light
+    std::shared_ptr<const EmissionSampling> sampling_;  // of an uneven emission, but on a ball
+
+    // Nine points, normals and areas side by side, so that the compiler can handle them in one vector.
     struct Grid {
         static constexpr std::size_t kLanes = 16;
         std::array<float, kLanes> x{}, y{}, z{}, normal_x{}, normal_y{}, normal_z{};
@@ -154,6 +166,7 @@ class Emitter {
         std::array<float, Grid::kLanes> values;
     };
     static SquareDensity never_zero(Lanes lanes);
+    void weigh_by_emission(const Vec3& receiver, Lanes& lanes) const;
     Grid grid_;  // where it does not depend on the receiver
 };
 

@@ -48,14 +48,15 @@ struct Emitter::WideCone {
     Wide solid_angle() const { return 2.0F * kPi * depth; }
 };
 
-WideEmitterPoints Emitter::sphere_points(const Wide2& square, const WideCone& cone) const {
+WideEmitterPoints Emitter::ball_points(const Wide2& square, const WideCone& cone) const {
     // Even in solid angle (Shirley, Wang and Zimmerman, "Monte Carlo Techniques for Direct Lighting Calculations",
     // ACM TOG 15(1), 1996): evenly by area, the many points near the edge would all be seen at grazing angles.
+    const float radius = ball_.radius();
     const DiscVector<Wide> disc = square_to_disc_vector(square.x, square.y);
     const Wide sunk = cone.depth * disc.radius * disc.radius;
     const Wide cosine = 1.0F - sunk;
     const Wide sine2 = sunk * (2.0F - sunk);
-    const Wide half_chord = square_root(larger(Wide{}, radius_ * radius_ - cone.distance * cone.distance * sine2));
+    const Wide half_chord = square_root(larger(Wide{}, radius * radius - cone.distance * cone.distance * sine2));
     // In forms that do not cancel for a small ball far away.
     const Wide distance = cone.distance * cosine - half_chord;
     const Wide toward_receiver = cone.distance * sine2 + half_chord * cosine;
@@ -63,32 +64,55 @@ WideEmitterPoints Emitter::sphere_points(const Wide2& square, const WideCone& co
     const Wide3 outward = cone.frame.to_world({aside * disc.x, aside * disc.y, -toward_receiver});
     const Wide3 normal = 1.0F / square_root(dot(outward, outward)) * outward;
     constexpr float kLeastCosine = 1e-4F;  // one sample in 10⁸ lies nearer to the edge
-    const Wide facing = larger(half_chord * (1.0F / radius_), everywhere(kLeastCosine));
-    return {centre_ + everywhere(radius_) * normal, normal, cone.solid_angle() * distance * distance / facing};
+    const Wide facing = larger(half_chord * (1.0F / radius), everywhere(kLeastCosine));
+    return {centre_ + everywhere(radius) * normal, normal, cone.solid_angle() * distance * distance / facing};
 }
 
-WideEmitterPoints Emitter::dome_points(const Wide2& square) const {
+WideEmitterPoints Emitter::canopy_points(const Wide2& square, const Wide3& receiver) const {
     // Along the axis from the canopy's middle: equal depths, equal areas.
     const DiscVector<Wide> disc = square_to_disc_vector(square.x, square.y);
-    const Wide depth = cap_height_ * disc.radius * disc.radius;
-    const Wide across = square_root(larger(Wide{}, depth * (2.0F * radius_ - depth)));
-    const Wide3 inward = (radius_ - depth) * axis_ - across * disc.x * right_ - across * disc.y * up_;
-    return {ball_centre_ - inward, everywhere(1.0F / radius_) * inward, everywhere(2.0F * kPi * radius_ * cap_height_)};
+    const float radius = canopy_.sphere_radius();
+    const Wide sunk = canopy_.depth() * disc.radius * disc.radius;
+    const Wide across = square_root(larger(Wide{}, sunk * (2.0F * radius - sunk)));
+    const Wide3 outward = (radius - sunk) * canopy_.pole() + across * disc.x * right_ + across * disc.y * up_;
+    const Wide3 position = canopy_.sphere_centre() + outward;
+    Wide inward = everywhere(-1.0F / radius);
+    if (both_sides_) inward = dot(receiver - position, outward) > 0.0F ? -inward : inward;
+    return {position, inward * outward, everywhere(canopy_.area())};
+}
+
+WideEmitterPoints Emitter::even_points(const Wide2& square, const Wide3& receiver) const {
+    if (kind_ == Kind::kBall) return ball_points(square, WideCone(receiver, centre_, ball_.radius(), axis_));
+    if (kind_ == Kind::kCanopy) return canopy_points(square, receiver);
+    const Wide2 plane = flat_.points_at(square);
+    return {centre_ + plane.x * right_ + plane.y * up_, Wide3(axis_), everywhere(flat_.area())};
 }
 
 WideEmitterPoints Emitter::points_at(const Wide2& square, const Wide3& receiver) const {
-    if (kind_ == Kind::kSphere) return sphere_points(square, WideCone(receiver, centre_, radius_, axis_));
-    if (kind_ == Kind::kDome) return dome_points(square);
-    const Wide2 plane = flat_.points_at(square);
-    return {centre_ + plane.x * right_ + plane.y * up_, Wide3(axis_), everywhere(flat_.area())};
+    if (!sampling_) return even_points(square, receiver);
+    Wide2 spread;
+    Wide stretch{};
+    for (std::size_t lane = 0; lane < kLanes; ++lane) {
+        const PlaceWarp::Place place = sampling_->warp().at({square.x[lane], square.y[lane]});
+        spread.x[lane] = place.square.x;
+        spread.y[lane] = place.square.y;
+        stretch[lane] = place.stretch;
+    }
+    WideEmitterPoints points = even_points(spread, receiver);
+    points.area *= stretch;
+    return points;
 }
 
 WideTruth Emitter::can_light(const WideReceivers& receivers) const {
     const Wide3 away = centre_ - receivers.position;
     WideTruth lit = WideTruth{} - 1;
     if (receivers.response == Response::kFlat) lit &= dot(away, receivers.normal) > -reach_;
-    if (kind_ != Kind::kSphere) lit &= dot(away, axis_) < 0.0F;
-    return lit;
+    if (kind_ == Kind::kBall || both_sides_) return lit;
+    const Wide before = -dot(away, axis_);
+    lit &= before > 0.0F;
+    if (widest_ == kInfinity) return lit;
+    const Wide least = reach_ + widest_ * before;
+    return lit & (dot(away, away) - before * before <= least * least);
 }
 
 Emitter::GridWeights Emitter::grid_weights(const WideReceivers& receivers) const {
@@ -99,30 +123,53 @@ Emitter::GridWeights Emitter::grid_weights(const WideReceivers& receivers) const
         // Both cosines times the distance.
         Wide received = dot(away, receivers.normal);
         if (receivers.response == Response::kDome) received = 0.5F * (received + square_root(distance2));
-        const Wide sent = -dot(away, Vec3(grid_.normal_x[i], grid_.normal_y[i], grid_.normal_z[i]));
+        Wide sent = -dot(away, Vec3(grid_.normal_x[i], grid_.normal_y[i], grid_.normal_z[i]));
+        if (both_sides_) sent = size_of(sent);
         weights[i] = number_or_mark(larger(received, Wide{}) * larger(sent, Wide{}) / (distance2 * distance2));
     }
+    if (sampling_) weigh_by_emission(receivers.position, weights);
     return weights;
 }
 
-Emitter::GridWeights Emitter::sphere_weights(const WideReceivers& receivers) const {
-    // Its squares are even in solid angle, so only the receiver's own response is left.
-    const WideCone cone(receivers.position, centre_, radius_, axis_);
+void Emitter::weigh_by_emission(const Wide3& receivers, GridWeights& weights) const {
+    for (std::size_t i = 0; i < kGridPoints; ++i) {
+        const Wide3 toward = receivers - Vec3(grid_.x[i], grid_.y[i], grid_.z[i]);
+        const Wide inverse = 1.0F / square_root(dot(toward, toward));
+        const Wide right = dot(toward, right_) * inverse;
+        const Wide up = dot(toward, up_) * inverse;
+        for (std::size_t lane = 0; lane < kLanes; ++lane) {
+            weights[i][lane] *= sampling_->rough(i, sampling_->cell_of(right[lane], up[lane]));
+        }
+    }
+}
+
+Emitter::GridWeights Emitter::ball_weights(const WideReceivers& receivers) const {
+    // Its squares are even in solid angle, so only the receiver's own response and the emission are left.
+    const WideCone cone(receivers.position, centre_, ball_.radius(), axis_);
     GridWeights weights;
     for (std::size_t i = 0; i < kGridPoints; ++i) {
         const Vec2 square = grid_square(i);
         const Wide3 away =
-            sphere_points({everywhere(square.x), everywhere(square.y)}, cone).position - receivers.position;
+            ball_points({everywhere(square.x), everywhere(square.y)}, cone).position - receivers.position;
         const Wide cosine = dot(away, receivers.normal) / square_root(dot(away, away));
         const bool flat = receivers.response == Response::kFlat;
-        weights[i] = number_or_mark(flat ? larger(cosine, Wide{}) : 0.5F * (1.0F + cosine));
+        Wide weight = flat ? larger(cosine, Wide{}) : 0.5F * (1.0F + cosine);
+        if (!even_) {
+            const Vec2 inwards = place_inwards(square);
+            const Wide3 point = ball_points({everywhere(inwards.x), everywhere(inwards.y)}, cone).position;
+            for (std::size_t lane = 0; lane < kLanes; ++lane) {
+                const Vec3 at = point[lane];
+                weight[lane] *= radiance(at, glm::normalize(receivers.position[lane] - at));
+            }
+        }
+        weights[i] = number_or_mark(weight);
     }
     return weights;
 }
 
 WideSquareDensity Emitter::density_for(const WideReceivers& receivers) const {
-    const bool sphere = kind_ == Kind::kSphere;
-    return {floored(sphere ? sphere_weights(receivers) : grid_weights(receivers)), can_light(receivers)};
+    const bool ball = kind_ == Kind::kBall;
+    return {floored(ball ? ball_weights(receivers) : grid_weights(receivers)), can_light(receivers)};
 }
 
 }  // namespace understudy

@@ -22,6 +22,8 @@ struct Mirrored {
     Double3 centre{0.0};
     std::function<EmitterPoint(const Vec2&)> point_at;
     std::vector<Vec3> outline;
+    // What a point counts for: the light it sends toward the eye. A bar or a plate in the light counts nothing.
+    std::function<double(const EmitterPoint&)> weight;
 };
 
 constexpr int kOutlinePoints = 64;
@@ -89,17 +91,21 @@ class EyeMirror {
     }
 
     void measure_visible(const Mirrored& thing, Catchlight& image) const {
-        std::map<std::string, int> counts;
+        std::map<std::string, double> shares;
+        double all = 0.0;
         for (int i = 0; i < kGrid * kGrid; ++i) {
             const int row = i / kGrid;
             const Vec2 square((static_cast<float>(i % kGrid) + 0.5F) / kGrid, (static_cast<float>(row) + 0.5F) / kGrid);
-            ++counts[hidden_by(thing.point_at(square))];
+            const EmitterPoint point = thing.point_at(square);
+            const double weight = thing.weight(point);
+            all += weight;
+            if (weight > 0.0) shares[hidden_by(point)] += weight;
         }
-        image.visible = static_cast<double>(counts[""]) / (kGrid * kGrid);
-        counts.erase("");
-        const auto most = std::max_element(counts.begin(), counts.end(),
+        image.visible = all > 0.0 ? shares[""] / all : 0.0;
+        shares.erase("");
+        const auto most = std::max_element(shares.begin(), shares.end(),
                                            [](const auto& a, const auto& b) { return a.second < b.second; });
-        if (most != counts.end()) image.hidden_by = most->first;
+        if (most != shares.end()) image.hidden_by = most->first == thing.name ? "itself" : most->first;
     }
 
     const Camera& camera_;
@@ -111,20 +117,33 @@ class EyeMirror {
 Mirrored mirrored_light(const Studio& studio, const Stage& stage, std::size_t index, const Eye& eye) {
     const Emitter& emitter = stage.emitters()[index];
     const Vec3 from(cornea_centre(eye));
-    return {studio.setup.lights[index].name, false, Double3(emitter.centre()),
+    return {studio.setup.lights[index].name,
+            false,
+            Double3(emitter.centre()),
             [&emitter, from](const Vec2& square) { return emitter.point_at(square, from); },
-            emitter.outline(from, kOutlinePoints)};
+            emitter.outline(from, kOutlinePoints),
+            [&emitter, from](const EmitterPoint& point) {
+                const Vec3 away = from - point.position;
+                const float distance = glm::length(away);
+                const Vec3 toward = away / distance;
+                const float cosine = std::max(0.0F, glm::dot(toward, point.normal));
+                return static_cast<double>(emitter.radiance(point.position, toward) * point.area * cosine /
+                                           (distance * distance));
+            }};
 }
 
 Mirrored mirrored_panel(const Studio& studio, const Stage& stage, std::size_t index, const Eye& eye) {
     const Board& panel = stage.panels()[index];
     const Vec3 from(cornea_centre(eye));
     const Vec3 normal = glm::dot(panel.axis(), from - panel.centre()) > 0.0F ? panel.axis() : -panel.axis();
-    return {studio.setup.panels[index].name, true, Double3(panel.centre()),
+    return {studio.setup.panels[index].name,
+            true,
+            Double3(panel.centre()),
             [&panel, normal](const Vec2& square) {
                 return EmitterPoint{panel.point_at(square), normal, panel.area()};
             },
-            panel.outline(kOutlinePoints)};
+            panel.outline(kOutlinePoints),
+            [](const EmitterPoint&) { return 1.0; }};
 }
 
 // Mean luminance of a panel as an eye sees it, lx·s/sr: 256 ways to it.

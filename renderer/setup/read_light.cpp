@@ -48,7 +48,7 @@ LightSettings read_light(TableReader table, int number, const std::filesystem::p
     light.name = read_name(table, number);
     light.modifier = read_modifier(table, kit).value_or(ModifierSettings{});
     light.placement = read_placement(table, kLightDefaults, eye_height_m);
-    light.source = read_source(table);
+    light.source = read_source(table, std::holds_alternative<WindowShape>(light.modifier.shape));
     light.colour = read_colour(table);
     light.flash = read_flash_choice(table, flashes);
     light.power = read_power(table, number, light.flash ? &flashes[*light.flash] : nullptr);

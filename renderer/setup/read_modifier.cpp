@@ -8,27 +8,16 @@
 #include "setup/kit_files.h"
 #include "setup/modifier_base.h"
 #include "setup/nearest_name.h"
+#include "setup/needed_length.h"
 #include "setup/read_construction.h"
+#include "setup/read_lit_shapes.h"
 
 namespace understudy {
 namespace {
 
-constexpr Range kSize{0.005, 10.0};
-
 // Common practice, no source: a cloth-fronted box loses about a stop of what the tube gives, a bare globe nothing.
 constexpr double kFrontEfficiency = 0.5;
 constexpr double kSphereEfficiency = 1.0;
-
-// The value of a key that has to be there.
-std::optional<double> needed_length(TableReader& table, std::string_view key, std::string_view shape) {
-    if (!table.has(key)) {
-        table.find(key);
-        table.log().add(table.place(), fmt::format("{} of shape \"{}\" has no {}", table.name(), shape, key),
-                        fmt::format("{} = a length", key));
-        return std::nullopt;
-    }
-    return table.quantity(key, kLength, kSize);
-}
 
 std::optional<ModifierShape> read_rectangle(TableReader& table) {
     const std::optional<double> width = needed_length(table, "width", "rectangle");
@@ -96,7 +85,10 @@ std::optional<ModifierSettings> read_own_modifier(TableReader table, const std::
                                                                                   {"ring", read_ring},
                                                                                   {"polygon", read_polygon},
                                                                                   {"sphere", read_sphere},
-                                                                                  {"dome", read_dome}});
+                                                                                  {"dome", read_dome},
+                                                                                  {"umbrella", read_umbrella},
+                                                                                  {"frame", read_frame},
+                                                                                  {"window", read_window}});
     const std::optional<double> efficiency = table.quantity("efficiency", kPlainNumber, {0.01, 1.0});
     if (efficiency && table.has("body")) {
         table.log().add(table.key_place_of("efficiency"), table.name() + " has both a body and an efficiency",
@@ -115,6 +107,11 @@ std::optional<ModifierSettings> read_own_modifier(TableReader table, const std::
     }
     if (!shape) {
         return std::nullopt;
+    }
+    if (table.has("efficiency") && works_out_its_light(*shape)) {
+        table.log().add(table.key_place_of("efficiency"),
+                        table.name() + " has an efficiency, which its shape already says",
+                        "no efficiency; head_efficiency for what the head's reflector lets out");
     }
     const double usual = std::holds_alternative<SphereShape>(*shape) ? kSphereEfficiency : kFrontEfficiency;
     return ModifierSettings{name.empty() ? *table.text("shape") : name, *shape, efficiency.value_or(usual),

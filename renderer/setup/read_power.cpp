@@ -54,7 +54,7 @@ std::optional<int> read_dial_power(TableReader& table, const FlashHead* head) {
 
 }  // namespace
 
-SourceKind read_source(TableReader& table) {
+SourceKind read_source(TableReader& table, bool window) {
     const std::optional<SourceKind> said =
         table.choice<SourceKind>("source", {{"flash", SourceKind::kFlash}, {"continuous", SourceKind::kContinuous}});
     const std::string_view of_flash = first_of(table, kFlashKeys);
@@ -72,7 +72,11 @@ SourceKind read_source(TableReader& table) {
         table.log().add(table.key_place_of(of_lamp), fmt::format("{} is a flash with {}", table.name(), of_lamp),
                         "energy, dial, meter or from_key");
     }
-    return said.value_or(of_lamp.empty() ? SourceKind::kFlash : SourceKind::kContinuous);
+    if (window && (said == SourceKind::kFlash || (!said && !of_flash.empty()))) {
+        table.log().add(table.key_place_of(said ? "source" : of_flash), table.name() + " is a window as a flash",
+                        "source = \"continuous\", its power as meter, lumens, lux or from_key");
+    }
+    return said.value_or(of_lamp.empty() && !window ? SourceKind::kFlash : SourceKind::kContinuous);
 }
 
 // The keys are exclusive; each is still read, so that its own mistakes are told too.

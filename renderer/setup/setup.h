@@ -13,9 +13,10 @@
 
 #include "base/geometry.h"
 #include "setup/construction.h"
-#include "spectrum/spectrum.h"
 #include "setup/dial.h"
+#include "setup/lit_shapes.h"
 #include "setup/power.h"
+#include "spectrum/spectrum.h"
 
 namespace understudy {
 
@@ -164,7 +165,8 @@ struct DomeShape {  // the inside of an umbrella's canopy
     double diameter_m = 0.0;
     double depth_m = 0.0;  // from the rim's plane to the canopy's middle, at most half the diameter
 };
-using ModifierShape = std::variant<RectangleShape, DiscShape, RingShape, PolygonShape, SphereShape, DomeShape>;
+using ModifierShape = std::variant<RectangleShape, DiscShape, RingShape, PolygonShape, SphereShape, DomeShape,
+                                   UmbrellaShape, FrameShape, WindowShape>;
 
 struct ModifierSettings {
     std::string name;  // of the kit, or the shape's name for one's own

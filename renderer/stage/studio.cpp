@@ -30,6 +30,23 @@ std::vector<PlacedFront> place_all(const std::vector<Settings>& things, const St
     return fronts;
 }
 
+// A window stands upright in its wall, whatever it is aimed at; only one that looks steeply up or down lies in a roof.
+void set_windows_upright(const std::vector<LightSettings>& lights, std::vector<PlacedFront>& fronts) {
+    constexpr double kSteep = 0.7071;
+    for (std::size_t i = 0; i < fronts.size(); ++i) {
+        PlacedFront& front = fronts[i];
+        if (!std::holds_alternative<WindowShape>(lights[i].modifier.shape) || std::abs(front.axis.y) > kSteep) continue;
+        const Double3 zenith(0.0, 1.0, 0.0);
+        const Double3 level = glm::normalize(glm::cross(zenith, front.axis));
+        // Its roll stays.
+        const double cosine = glm::dot(front.right, level);
+        const double sine = glm::dot(front.right, glm::cross(front.axis, level));
+        front.axis = glm::cross(level, zenith);
+        front.right = cosine * level + sine * zenith;
+        front.up = cosine * zenith - sine * level;
+    }
+}
+
 std::vector<BuiltModifier> build_all(const std::vector<LightSettings>& lights, const std::filesystem::path& cache,
                                      Problems& problems) {
     std::vector<BuiltModifier> modifiers;
@@ -115,6 +132,7 @@ Expected<Studio> place_studio(const Setup& setup, const Library& library) {
     studio.modifiers = build_all(setup.lights, library.cache, problems);
     studio.calibrations = build_calibrations(setup.flashes, library.cache, problems);
     if (!problems.empty()) return problems;
+    set_windows_upright(setup.lights, studio.lights);
 
     studio.sitter = pose_head(**head, setup.sitter, gaze_target(setup, studio));
     studio.focus_m = focus_distance(studio);

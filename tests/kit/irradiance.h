@@ -6,7 +6,7 @@
 namespace understudy {
 
 struct Irradiance {
-    double mean = 0.0;               // ∫ response · dΩ over what is seen of the front, for a radiance of 1
+    double mean = 0.0;               // ∫ response · L dΩ over what is seen of the front, L over the even radiance
     double relative_variance = 0.0;  // of one sample that is drawn at random
 };
 
@@ -26,10 +26,10 @@ inline Irradiance irradiance_of(const Emitter& emitter, const Vec3& receiver, co
         const Vec3 way = away / std::sqrt(distance2);
         const float facing = -glm::dot(way, point.normal);
         if (facing <= 0.0F) continue;
-        // Part of a dome is hidden behind its own rim.
-        const auto hit = emitter.intersect({receiver, way});
-        if (hit && !hit->luminous) continue;
-        const float received = response_to(response, glm::dot(way, normal));
+        // Part of a dome is hidden behind its own rim, or by the head before it.
+        if (emitter.blocks({receiver, way, 0.0F, std::sqrt(distance2) * 0.9999F})) continue;
+        const float received = response_to(response, glm::dot(way, normal)) * emitter.radiance(point.position, -way) /
+                               emitter.even_radiance();
         const auto value = static_cast<double>(received * facing / distance2 * point.area / density->density(square));
         sum += value;
         squares += value * value;

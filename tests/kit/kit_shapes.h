@@ -1,6 +1,9 @@
 // Every shape of a modifier, and a front to set it on.
 #pragma once
 
+#include <cmath>
+#include <functional>
+#include <memory>
 #include <string>
 #include <vector>
 
@@ -11,7 +14,38 @@ namespace understudy {
 struct NamedShape {
     std::string name;
     ModifierShape shape;
+    std::shared_ptr<const EmissionTable> table = nullptr;
 };
+
+// A table with so many knots, its values by share of the way outwards (0 … 1) and angle.
+inline std::shared_ptr<const EmissionTable> table_of(const ModifierShape& shape,
+                                                     const std::function<double(double, double)>& value,
+                                                     double widest = kPiDouble / 2.0) {
+    EmissionLayout layout = EmissionLayout::of(shape);
+    constexpr std::uint32_t kKnots = 9;
+    constexpr int kAngles = 24;
+    layout.across = kKnots;
+    layout.along = layout.round() ? 1 : kKnots;
+    layout.azimuths = layout.round() ? 1 : 16;
+    for (int i = 0; i <= kAngles; ++i) layout.angles.push_back(static_cast<float>(widest * i / kAngles));
+    std::vector<float> values;
+    for (std::uint32_t across = 0; across < layout.across; ++across) {
+        for (std::uint32_t along = 0; along < layout.along * layout.azimuths; ++along) {
+            for (const float angle : layout.angles) {
+                values.push_back(static_cast<float>(
+                    value(static_cast<double>(across) / (kKnots - 1), static_cast<double>(angle))));
+            }
+        }
+    }
+    return std::make_shared<const EmissionTable>(std::move(layout), std::move(values));
+}
+
+// Like a grid's: nothing past its cut-off.
+inline double gridded(double angle, double cut_off) {
+    return angle < cut_off ? 1.0 - std::tan(angle) / std::tan(cut_off) : 0.0;
+}
+
+inline ClothHead head_at(double distance_m) { return {distance_m, 70.0, 0.75}; }
 
 // At least one of every alternative; emitter_test.cpp checks that none is missing.
 inline std::vector<NamedShape> every_shape() {
@@ -25,7 +59,25 @@ inline std::vector<NamedShape> every_shape() {
             {"sphere", SphereShape{0.4}},
             {"bulb", SphereShape{0.06}},
             {"shallow dome", DomeShape{1.0, 0.2}},
-            {"half-ball dome", DomeShape{1.0, 0.5}}};
+            {"half-ball dome", DomeShape{1.0, 0.5}},
+            {"white umbrella", UmbrellaShape{1.05, 0.26, UmbrellaShape::Cloth::kWhite, head_at(0.63), 0.18}},
+            {"silver umbrella", UmbrellaShape{1.05, 0.26, UmbrellaShape::Cloth::kSilver, head_at(0.63), 0.18}},
+            {"shoot-through", UmbrellaShape{1.05, 0.26, UmbrellaShape::Cloth::kThrough, head_at(0.63), 0.18}},
+            {"frame", FrameShape{2.0, 2.0, head_at(1.2), 0.5}},
+            {"window", WindowShape{1.2, 1.5, 2, 3, 0.05, 0.0, 0.2}},
+            {"curtained window", WindowShape{1.2, 1.5, 2, 3, 0.05, 0.6, 0.2}},
+            {"gridded box", RectangleShape{0.6, 0.9},
+             table_of(RectangleShape{0.6, 0.9}, [](double, double angle) { return gridded(angle, 0.5); }, 0.5)},
+            {"hot octagon", PolygonShape{8, 1.2},
+             table_of(PolygonShape{8, 1.2},
+                      [](double out, double angle) { return std::exp(-5.0 * out * out) * std::cos(angle); })},
+            {"dish with a plate", DiscShape{0.55},
+             table_of(DiscShape{0.55},
+                      [](double out, double angle) { return out < 0.4 ? 0.05 : std::pow(std::cos(angle), 8.0); })},
+            {"hot ring", RingShape{0.45, 0.3},
+             table_of(RingShape{0.45, 0.3}, [](double out, double angle) { return (2.0 - out) * std::cos(angle); })},
+            {"lopsided ball", SphereShape{0.4},
+             table_of(SphereShape{0.4}, [](double back, double) { return 1.2 - back; })}};
 }
 
 // A front at a place, its axis along a direction, its up as near the studio's as can be.

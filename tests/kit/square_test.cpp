@@ -93,7 +93,7 @@ TEST(SquareDensity, SamplesAreAsOftenAsItSaysForEveryShape) {
     const std::vector<Vec3> receivers = receivers_before(front);
     std::uint32_t seed = 100;
     for (const NamedShape& named : every_shape()) {
-        const Emitter emitter(named.shape, front);
+        const Emitter emitter(named.shape, front, named.table);
         for (const Vec3& receiver : receivers) {
             const Vec3 toward = glm::normalize(Vec3(front.centre) - receiver);
             const Frame frame = Frame::around(toward);
@@ -102,6 +102,8 @@ TEST(SquareDensity, SamplesAreAsOftenAsItSaysForEveryShape) {
                     SCOPED_TRACE(named.name + " slant " + std::to_string(slant));
                     const Vec3 normal = std::cos(slant) * toward + std::sin(slant) * frame.tangent;
                     const auto density = emitter.density_for(receiver, normal, response);
+                    if (!density && named.table && named.table->layout().angles.back() < 1.5F)
+                        continue;  // past its cut-off
                     ASSERT_TRUE(density);
                     EXPECT_NEAR(total(*density), 1.0, 1e-5);
                     EXPECT_GT(chance_of_samples(*density, seed++), sidak(0.001, every_shape().size() * 24));

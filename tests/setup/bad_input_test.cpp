@@ -146,7 +146,7 @@ INSTANTIATE_TEST_SUITE_P(
 INSTANTIATE_TEST_SUITE_P(
     Light, BadInputs,
     testing::Values(
-        BadInput{"[[light]]\nmeter = 4\n", "1:1", {"no modifier", "octa-120", "shape"}},
+        BadInput{"[[light]]\nmeter = 4\n", "1:1", {"no modifier", "such as bulb", "shape"}},
         BadInput{"[[light]]\nmodifier = \"strip-30x12\"\nmeter = 4\n", "2:12", {"did you mean \"strip-30x120\"?"}},
         BadInput{"[[light]]\nmodifier = 4\nmeter = 4\n", "2:12", {"modifier", "whole number 4"}},
         BadInput{"[[light]]\nmodifier = \"bulb\"\n", "1:1", {"no power"}},
@@ -209,6 +209,29 @@ INSTANTIATE_TEST_SUITE_P(
                              {"depth", "half the diameter"}),
                     modifier("{ shape = \"sphere\", diameter = 1, efficiency = 1.1 }", "3:59", {"efficiency", "1.1"}),
                     modifier("{ shape = \"sphere\", diameter = 1, efficiency = 0 }", "3:59", {"efficiency"})));
+
+INSTANTIATE_TEST_SUITE_P(
+    LitShapes, BadInputs,
+    testing::Values(
+        modifier("{ shape = \"umbrella\", diameter = 1 }", "3:12", {"no cloth", "white"}),
+        modifier("{ shape = \"umbrella\", cloth = \"wite\", diameter = 1 }", "3:42", {"did you mean \"white\"?"}),
+        modifier("{ shape = \"umbrella\", cloth = \"white\" }", "3:12", {"no diameter"}),
+        modifier("{ shape = \"umbrella\", cloth = \"white\", diameter = 1, depth = 0.6 }", "3:73",
+                 {"depth", "half the diameter"}),
+        modifier("{ shape = \"umbrella\", cloth = \"white\", diameter = 1, head = 0.1 }", "3:72",
+                 {"head", "outside the canopy"}),
+        modifier("{ shape = \"umbrella\", cloth = \"white\", diameter = 1, head = 3 }", "3:72", {"head", "1.25 m"}),
+        modifier("{ shape = \"umbrella\", cloth = \"white\", diameter = 1, beam = 170 }", "3:72", {"beam", "170"}),
+        modifier("{ shape = \"umbrella\", cloth = \"white\", diameter = 1, efficiency = 0.5 }", "3:65",
+                 {"efficiency", "head_efficiency"}),
+        modifier("{ shape = \"frame\", width = 2, height = 2 }", "3:12", {"no head"}),
+        modifier("{ shape = \"frame\", width = 2, height = 2, head = 1, transmission = 1 }", "3:79", {"transmission"}),
+        modifier("{ shape = \"window\", width = 1 }", "3:12", {"no height"}),
+        modifier("{ shape = \"window\", width = 1, height = 1, columns = 0 }", "3:65", {"columns", "1 to 20"}),
+        modifier("{ shape = \"window\", width = 1, height = 1, columns = 4, bar = 0.2 }", "3:74", {"bar", "no glass"}),
+        modifier("{ shape = \"window\", width = 1, height = 1, curtain = 1.5 }", "3:65", {"curtain"}),
+        modifier("{ shape = \"window\", width = 1, height = 1 }\nsource = \"flash\"", "4:1",
+                 {"window", "continuous"})));
 
 INSTANTIATE_TEST_SUITE_P(
     Others, BadInputs,

@@ -202,6 +202,45 @@ TEST(GoodInput, EveryShape) {
     EXPECT_DOUBLE_EQ(std::get<DomeShape>(modifier("shape = \"dome\", diameter = 1, depth = 0.5").shape).depth_m, 0.5);
 }
 
+// An umbrella is a quarter as deep as wide and its head stands where its beam fills it, unless the file says more.
+TEST(GoodInput, UmbrellasFramesAndWindows) {
+    const ScratchLibrary scratch;
+    const auto light = [&](const std::string& table) {
+        const auto setup = scratch.parse("[[light]]\nmeter = 4\nmodifier = { " + table + " }\n");
+        EXPECT_TRUE(setup) << all_text(setup.problems());
+        return setup->lights[0];
+    };
+    const auto plain =
+        std::get<UmbrellaShape>(light("shape = \"umbrella\", cloth = \"silver\", diameter = 1").modifier.shape);
+    EXPECT_EQ(plain.cloth, UmbrellaShape::Cloth::kSilver);
+    EXPECT_DOUBLE_EQ(plain.depth_m, 0.25);
+    EXPECT_DOUBLE_EQ(plain.head.distance_m, 0.6);
+    EXPECT_DOUBLE_EQ(plain.head.beam_deg, 70.0);
+    EXPECT_DOUBLE_EQ(plain.head_diameter_m, 0.18);
+    const auto own = std::get<UmbrellaShape>(light("shape = \"umbrella\", cloth = \"through\", diameter = 1, depth = "
+                                                   "0.3, head = \"50 cm\", beam = 90, head_efficiency = 0.6, "
+                                                   "head_diameter = 0.1")
+                                                 .modifier.shape);
+    EXPECT_DOUBLE_EQ(own.depth_m, 0.3);
+    EXPECT_DOUBLE_EQ(own.head.distance_m, 0.5);
+    EXPECT_DOUBLE_EQ(own.head.beam_deg, 90.0);
+    EXPECT_DOUBLE_EQ(own.head.efficiency, 0.6);
+    EXPECT_DOUBLE_EQ(own.head_diameter_m, 0.1);
+    const auto frame = std::get<FrameShape>(
+        light("shape = \"frame\", width = 2, height = 1.5, head = 1.2, transmission = 0.7").modifier.shape);
+    EXPECT_DOUBLE_EQ(frame.head.distance_m, 1.2);
+    EXPECT_DOUBLE_EQ(frame.transmission, 0.7);
+    const LightSettings sky =
+        light("shape = \"window\", width = 1.2, height = 1.5, columns = 2, rows = 3, curtain = 0.4, ground = 0.1");
+    EXPECT_EQ(sky.source, SourceKind::kContinuous);
+    const auto window = std::get<WindowShape>(sky.modifier.shape);
+    EXPECT_EQ(window.columns, 2);
+    EXPECT_EQ(window.rows, 3);
+    EXPECT_DOUBLE_EQ(window.bar_m, 0.05);
+    EXPECT_DOUBLE_EQ(window.curtain, 0.4);
+    EXPECT_DOUBLE_EQ(window.ground, 0.1);
+}
+
 TEST(GoodInput, PlacesAndAims) {
     const ScratchLibrary scratch;
     const auto placement = [&](const std::string& lines) {

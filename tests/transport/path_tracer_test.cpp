@@ -164,7 +164,9 @@ void expect_the_surfaces_own_way(const Stage& stage, const Ray& ray) {
             if (!way) continue;
             const auto met = stage.intersect({hit->leave_from, frame.to_world(way->wi)});
             if (met && met->luminous) {
-                plain += average(way->weight) * static_cast<double>(stage.emitters()[0].even_radiance()) / 1024.0;
+                const Vec3 back = -frame.to_world(way->wi);
+                plain += average(way->weight) * static_cast<double>(stage.emitters()[0].radiance(met->position, back)) /
+                         1024.0;
             }
         }
         both.push_back(sum);
@@ -196,7 +198,11 @@ TEST(PathTracer, BothWaysToALightAgreeOnSilver) {
 TEST(PathTracer, BothWaysToALightAgreeOnTheEye) {
     for (const std::string shape :
          {"shape = \"rectangle\", width = 0.5, height = 0.5", "shape = \"sphere\", diameter = 0.5",
-          "shape = \"ring\", diameter = 0.5, inner = 0.2"}) {
+          "shape = \"ring\", diameter = 0.5, inner = 0.2",
+          "shape = \"umbrella\", cloth = \"silver\", diameter = 0.6, head_diameter = 0.02",
+          "shape = \"umbrella\", cloth = \"through\", diameter = 0.6",
+          "shape = \"frame\", width = 0.7, height = 0.7, head = 0.5",
+          "shape = \"window\", width = 0.7, height = 0.7, bar = 0.06"}) {
         SCOPED_TRACE(shape);
         Studio studio =
             studio_from("[sitter]\nhead = \"none\"\n[backdrop]\nsurface = \"none\"\n[[light]]\nmodifier = { " + shape +
@@ -221,7 +227,11 @@ TEST(PathTracer, ALightsDensityIsTheSameBothWays) {
     for (const std::string shape :
          {"shape = \"disc\", diameter = 0.8", "shape = \"sphere\", diameter = 0.4",
           "shape = \"polygon\", sides = 8, diameter = 0.9", "shape = \"ring\", diameter = 0.4, inner = 0.2",
-          "shape = \"dome\", diameter = 1.0, depth = 0.2"}) {
+          "shape = \"dome\", diameter = 1.0, depth = 0.2",
+          "shape = \"umbrella\", cloth = \"silver\", diameter = 1.05, head_diameter = 0.05",
+          "shape = \"umbrella\", cloth = \"through\", diameter = 1.05",
+          "shape = \"frame\", width = 2, height = 2, head = 1.5",
+          "shape = \"window\", width = 1.2, height = 1.5, columns = 2, rows = 3"}) {
         SCOPED_TRACE(shape);
         const Studio studio =
             studio_from("[sitter]\nhead = \"none\"\n[backdrop]\nsurface = \"none\"\n[[light]]\nmodifier = { " + shape +
