@@ -4,6 +4,8 @@
 
 #include "kit/emission.h"
 #include "kit/emission_cache.h"
+#include "kit/emitter.h"
+#include "setup/photometric_file.h"
 
 namespace understudy {
 
@@ -16,9 +18,32 @@ BuiltModifier built_of(TracedEmission traced) {
     return {std::make_shared<const EmissionTable>(std::move(traced.table)), traced.efficiency, ""};
 }
 
+// A file may have a little light that went round the luminaire's edge; more would be lost without a word.
+constexpr double kMostBehind = 0.01;
+
+Expected<BuiltModifier> build_photometric(const ModifierSettings& settings) {
+    auto web = std::make_shared<const PhotometricWeb>(*settings.photometric);
+    const bool point = std::holds_alternative<PointShape>(settings.shape);
+    const double behind = 1.0 - web->forward_flux_lm() / web->flux_lm();
+    if (!point && behind > kMostBehind) {
+        return Problem{
+            Blame::kWrongInput,
+            fmt::format("{}:1:1: {:.0f} % of the file's light goes behind it, where a flat front gives none; "
+                        "expected a modifier without a shape, which is a point",
+                        settings.photometric->name, 100.0 * behind)};
+    }
+    const auto emission = [&] {
+        if (point) return WebEmission::from_point(std::move(web));
+        const auto even = static_cast<double>(Emitter(settings.shape, PlacedFront{}).even_radiance());
+        return WebEmission::over_front(std::move(web), 1.0 / (kPiDouble * even));
+    };
+    return BuiltModifier{nullptr, settings.efficiency, "", std::make_shared<const WebEmission>(emission())};
+}
+
 }  // namespace
 
 Expected<BuiltModifier> build_modifier(const ModifierSettings& settings, const std::filesystem::path& cache_folder) {
+    if (settings.photometric) return build_photometric(settings);
     if (const auto lit = efficiency_of_lit(settings.shape)) return BuiltModifier{nullptr, *lit, ""};
     if (!settings.construction) return BuiltModifier{nullptr, settings.efficiency, ""};
     const std::string key = emission_key(*settings.construction, settings.shape);

@@ -11,6 +11,7 @@
 #include "kit/emission_table.h"
 #include "kit/head_lit.h"
 #include "kit/sky_light.h"
+#include "kit/web_emission.h"
 #include "setup/placement.h"
 #include "setup/setup.h"
 
@@ -19,7 +20,7 @@ namespace understudy {
 struct EvenEmission {};  // the same everywhere and in every direction
 
 using Emission = std::variant<EvenEmission, std::shared_ptr<const EmissionTable>, std::shared_ptr<const HeadLit>,
-                              std::shared_ptr<const SkyLight>>;
+                              std::shared_ptr<const SkyLight>, std::shared_ptr<const WebEmission>>;
 
 inline bool is_even(const Emission& emission) { return std::holds_alternative<EvenEmission>(emission); }
 
@@ -33,6 +34,9 @@ inline float radiance_of(const Emission& emission, const Vec3& place, const Vec3
     }
     if (const auto* sky = std::get_if<std::shared_ptr<const SkyLight>>(&emission)) {
         return (*sky)->radiance(place, direction);
+    }
+    if (const auto* web = std::get_if<std::shared_ptr<const WebEmission>>(&emission)) {
+        return (*web)->radiance(direction);
     }
     return 0.0F;
 }

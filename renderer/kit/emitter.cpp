@@ -1,6 +1,7 @@
 #include "kit/emitter.h"
 
 #include <algorithm>
+#include <cassert>
 
 #include "kit/density_grid.h"
 
@@ -27,9 +28,9 @@ float response_to(Response response, float cosine) {
 }
 
 Emitter::Emitter(const ModifierShape& shape, const PlacedFront& front,
-                 const std::shared_ptr<const EmissionTable>& table)
+                 const std::shared_ptr<const EmissionTable>& table, const std::shared_ptr<const WebEmission>& web)
     : centre_(front.centre), axis_(front.axis), right_(front.right), up_(front.up) {
-    emission_ = table ? Emission(table) : emission_of(shape, front);
+    emission_ = web ? Emission(web) : table ? Emission(table) : emission_of(shape, front);
     even_ = is_even(emission_);
     const auto rectangle = [&](const auto& s) { flat_ = FlatFront::rectangle(metres(s.width_m), metres(s.height_m)); };
     std::visit(Overloaded{[&](const RectangleShape& s) { rectangle(s); },
@@ -47,7 +48,11 @@ Emitter::Emitter(const ModifierShape& shape, const PlacedFront& front,
                                                metres(s.depth_m), Canopy::Shines::kInside);
                           },
                           [&](const UmbrellaShape& s) { become(s); }, [&](const FrameShape& s) { rectangle(s); },
-                          [&](const WindowShape& s) { rectangle(s); }},
+                          [&](const WindowShape& s) { rectangle(s); },
+                          [&](const PointShape&) {
+                              assert(web);
+                              kind_ = Kind::kPoint;
+                          }},
                shape);
     prepare_sampling();
 }
@@ -61,6 +66,11 @@ void Emitter::become(const UmbrellaShape& shape) {
 }
 
 void Emitter::prepare_sampling() {
+    if (kind_ == Kind::kPoint) {
+        constexpr float kBulbRadius = 0.015F;
+        even_radiance_ = 1.0F / (kPi * kPi * kBulbRadius * kBulbRadius);
+        return;
+    }
     if (kind_ == Kind::kBall) {
         reach_ = ball_.radius();
         even_radiance_ = 1.0F / (kPi * ball_.area());
@@ -89,6 +99,7 @@ void Emitter::prepare_sampling() {
 }
 
 Vec2 Emitter::square_of(const Vec3& point, const Vec3& receiver) const {
+    if (kind_ == Kind::kPoint) return Vec2(0.5F);
     if (kind_ == Kind::kBall) return ball_.square_of(point, receiver);
     const Vec2 square = kind_ == Kind::kFlat ? flat_.square_of(to_plane(point)) : canopy_.square_of(point);
     return sampling_ ? sampling_->warp().even_of(square) : square;
@@ -130,6 +141,7 @@ SquareDensity Emitter::never_zero(Lanes lanes) {
 }
 
 std::optional<SquareDensity> Emitter::density_for(const Vec3& receiver, const Vec3& normal, Response response) const {
+    if (kind_ == Kind::kPoint) return point_density(receiver, normal, response);
     if (!can_light(receiver, normal, response)) return std::nullopt;
     if (kind_ == Kind::kBall) return ball_density(receiver, normal, response);
     const bool dome = response == Response::kDome;
@@ -151,6 +163,16 @@ std::optional<SquareDensity> Emitter::density_for(const Vec3& receiver, const Ve
     }
     if (sampling_) weigh_by_emission(receiver, lanes);
     return never_zero(lanes);
+}
+
+std::optional<SquareDensity> Emitter::point_density(const Vec3& receiver, const Vec3& normal, Response response) const {
+    const Vec3 away = centre_ - receiver;
+    const float distance = glm::length(away);
+    if (!(distance > 0.0F) || (response == Response::kFlat && glm::dot(away, normal) <= 0.0F)) return std::nullopt;
+    if (!(radiance(centre_, -away / distance) > 0.0F)) return std::nullopt;
+    std::array<float, kGridPoints> anywhere{};
+    anywhere.fill(1.0F);
+    return SquareDensity(anywhere);
 }
 
 void Emitter::weigh_by_emission(const Vec3& receiver, Lanes& lanes) const {
@@ -195,6 +217,7 @@ void Emitter::Grid::set(std::size_t lane, const EmitterPoint& point) {
 
 std::vector<Vec3> Emitter::outline(const Vec3& seen_from, int count) const {
     if (kind_ == Kind::kBall) return ball_.outline(seen_from, count);
+    if (kind_ == Kind::kPoint) return std::vector<Vec3>(static_cast<std::size_t>(count), centre_);
     std::vector<Vec3> points;
     points.reserve(static_cast<std::size_t>(count));
     const Vec3 middle = kind_ == Kind::kFlat ? centre_ : canopy_.rim_middle();

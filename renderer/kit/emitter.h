@@ -1,8 +1,8 @@
 // The luminous front of a modifier in the studio: where it is, what it shows, and how it is sampled.
 //
 // Flat fronts shine one way and are black behind; a sphere shines all round; a canopy shines from its hollow side, a
-// shoot-through's from both. What each point shows in each direction is the emission's matter (emission.h): most
-// simply the same everywhere.
+// shoot-through's from both. A point gives a photometric file's light and is never met by a ray. What each point shows
+// in each direction is the emission's matter (emission.h): most simply the same everywhere.
 //
 // One way to sample any of them. A shape maps the unit square onto its surface, evenly in area or, a sphere, in solid
 // angle, and an uneven light's square is spread over its brighter places first (emission_sampling.h); the smooth
@@ -49,9 +49,10 @@ struct WideSquareDensity {
 
 class Emitter {
   public:
-    // With what was traced through the modifier, if it was.
+    // With what was traced through the modifier, if it was, or a photometric file's light. A point needs the latter.
     Emitter(const ModifierShape& shape, const PlacedFront& front,
-            const std::shared_ptr<const EmissionTable>& table = nullptr);
+            const std::shared_ptr<const EmissionTable>& table = nullptr,
+            const std::shared_ptr<const WebEmission>& web = nullptr);
 
     // Radiance for 1 lm of light out of the modifier, 1/(sr·m²), of a luminous point (in the studio) in a unit
     // direction away from it, on the luminous side.
@@ -59,7 +60,8 @@ class Emitter {
         if (even_) return even_radiance_;
         return radiance_of(emission_, to_front(point - centre_), to_front(direction));
     }
-    // What it would be were it the same everywhere and in every direction.
+    // What it would be were it the same everywhere and in every direction. A point has none: for comparing lights it is
+    // told as if it were a bulb that shows a disc of 3 cm.
     float even_radiance() const { return even_radiance_; }
     const Vec3& centre() const { return centre_; }
     const Vec3& axis() const { return axis_; }
@@ -77,6 +79,7 @@ class Emitter {
     Vec2 square_of(const Vec3& point, const Vec3& receiver) const;
 
     std::optional<EmitterHit> intersect(const Ray& ray) const {
+        if (kind_ == Kind::kPoint) return std::nullopt;
         if (kind_ != Kind::kFlat) return kind_ == Kind::kBall ? ball_.intersect(ray) : intersect_umbrella(ray);
         const float distance = flat_distance(ray);
         if (distance == kInfinity) return std::nullopt;
@@ -84,6 +87,7 @@ class Emitter {
     }
     // False only for rays that miss it: sooner told for sixteen than asked one by one.
     WideTruth may_meet(const WideRays& rays) const {
+        if (kind_ == Kind::kPoint) return WideTruth{};
         if (kind_ == Kind::kFlat) return may_meet_flat(rays, flat_, centre_, axis_, right_, up_);
         if (kind_ == Kind::kBall) return may_meet_ball(rays, ball_.centre(), ball_.radius());
         const WideTruth canopy = may_meet_ball(rays, canopy_.sphere_centre(), canopy_.sphere_radius());
@@ -102,7 +106,7 @@ class Emitter {
     std::vector<Vec3> outline(const Vec3& seen_from, int count) const;
 
   private:
-    enum class Kind { kFlat, kBall, kCanopy };
+    enum class Kind { kFlat, kBall, kCanopy, kPoint };
     struct WideCone;
     using GridWeights = std::array<Wide, 9>;
     GridWeights grid_weights(const WideReceivers& receivers) const;
@@ -123,8 +127,13 @@ class Emitter {
     }
     EmitterPoint even_point(const Vec2& square, const Vec3& receiver) const {
         if (kind_ == Kind::kFlat) return {to_studio(flat_.point_at(square)), axis_, flat_.area()};
+        if (kind_ == Kind::kPoint) return speck_toward(receiver);
         return kind_ == Kind::kBall ? ball_.point_at(square, receiver) : canopy_.point_at(square, receiver);
     }
+    EmitterPoint speck_toward(const Vec3& receiver) const {
+        return {centre_, glm::normalize(receiver - centre_), static_cast<float>(kPointArea_m2)};
+    }
+    std::optional<SquareDensity> point_density(const Vec3& receiver, const Vec3& normal, Response response) const;
     std::optional<SquareDensity> ball_density(const Vec3& receiver, const Vec3& normal, Response response) const;
     // Infinity when it is missed.
     float flat_distance(const Ray& ray) const {

@@ -84,6 +84,11 @@ WideEmitterPoints Emitter::canopy_points(const Wide2& square, const Wide3& recei
 WideEmitterPoints Emitter::even_points(const Wide2& square, const Wide3& receiver) const {
     if (kind_ == Kind::kBall) return ball_points(square, WideCone(receiver, centre_, ball_.radius(), axis_));
     if (kind_ == Kind::kCanopy) return canopy_points(square, receiver);
+    if (kind_ == Kind::kPoint) {
+        const Wide3 toward = receiver - centre_;
+        const Wide inverse = 1.0F / square_root(dot(toward, toward));
+        return {Wide3(centre_), inverse * toward, everywhere(static_cast<float>(kPointArea_m2))};
+    }
     const Wide2 plane = flat_.points_at(square);
     return {centre_ + plane.x * right_ + plane.y * up_, Wide3(axis_), everywhere(flat_.area())};
 }
@@ -107,7 +112,7 @@ WideTruth Emitter::can_light(const WideReceivers& receivers) const {
     const Wide3 away = centre_ - receivers.position;
     WideTruth lit = WideTruth{} - 1;
     if (receivers.response == Response::kFlat) lit &= dot(away, receivers.normal) > -reach_;
-    if (kind_ == Kind::kBall || both_sides_) return lit;
+    if (kind_ == Kind::kBall || kind_ == Kind::kPoint || both_sides_) return lit;
     const Wide before = -dot(away, axis_);
     lit &= before > 0.0F;
     if (widest_ == kInfinity) return lit;
@@ -168,6 +173,11 @@ Emitter::GridWeights Emitter::ball_weights(const WideReceivers& receivers) const
 }
 
 WideSquareDensity Emitter::density_for(const WideReceivers& receivers) const {
+    if (kind_ == Kind::kPoint) {
+        std::array<Wide, kGridPoints> even;
+        even.fill(everywhere(1.0F));
+        return {SquareDensityOf<Wide>(even), can_light(receivers)};
+    }
     const bool ball = kind_ == Kind::kBall;
     return {floored(ball ? ball_weights(receivers) : grid_weights(receivers)), can_light(receivers)};
 }

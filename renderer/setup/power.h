@@ -23,7 +23,8 @@ struct PowerFromDial {
 struct PowerFromIlluminance {
     double lux = 0.0;  // at the face, where a meter value is read
 };
-using Power =
-    std::variant<PowerFromMeter, PowerFromEnergy, PowerFromFlux, PowerFromKey, PowerFromDial, PowerFromIlluminance>;
+struct PowerOfFile {};  // what the photometric file says; a placed studio has it as a flux
+using Power = std::variant<PowerFromMeter, PowerFromEnergy, PowerFromFlux, PowerFromKey, PowerFromDial,
+                           PowerFromIlluminance, PowerOfFile>;
 
 }  // namespace understudy

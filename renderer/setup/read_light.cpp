@@ -46,12 +46,17 @@ LightSettings read_light(TableReader table, int number, const std::filesystem::p
     LightSettings light;
     light.said_at = table.place();
     light.name = read_name(table, number);
-    light.modifier = read_modifier(table, kit).value_or(ModifierSettings{});
+    const std::optional<ModifierSettings> modifier = read_modifier(table, kit);
+    light.modifier = modifier.value_or(ModifierSettings{});
     light.placement = read_placement(table, kLightDefaults, eye_height_m);
     light.source = read_source(table, std::holds_alternative<WindowShape>(light.modifier.shape));
     light.colour = read_colour(table);
     light.flash = read_flash_choice(table, flashes);
     light.power = read_power(table, number, light.flash ? &flashes[*light.flash] : nullptr);
+    if (modifier && !modifier->photometric && std::holds_alternative<PowerOfFile>(light.power)) {
+        table.wrong("lumens", "is \"as file\", but no photometric file is named",
+                    "a luminous flux, or a modifier with photometric");
+    }
     table.report_unknown_keys();
     return light;
 }

@@ -11,6 +11,7 @@
 #include "setup/needed_length.h"
 #include "setup/read_construction.h"
 #include "setup/read_lit_shapes.h"
+#include "setup/read_photometric.h"
 
 namespace understudy {
 namespace {
@@ -76,8 +77,31 @@ std::optional<ModifierShape> read_dome(TableReader& table) {
 
 using ShapeReader = std::function<std::optional<ModifierShape>(TableReader&)>;
 
+bool is_flat(const ModifierShape& shape) {
+    return std::holds_alternative<RectangleShape>(shape) || std::holds_alternative<DiscShape>(shape) ||
+           std::holds_alternative<RingShape>(shape) || std::holds_alternative<PolygonShape>(shape);
+}
+
+// The light of a photometric file: from a point, or spread over the front whose shape is said.
+std::optional<ModifierSettings> with_photometric(TableReader& table, const std::optional<ModifierShape>& shape,
+                                                 double efficiency) {
+    const std::shared_ptr<const PhotometricFile> file = read_photometric(table);
+    table.report_unknown_keys();
+    if (shape && !is_flat(*shape)) {
+        table.wrong("shape", "is not flat, and the photometric file's light would not fit it",
+                    "rectangle, disc, ring or polygon, or no shape for a point");
+        return std::nullopt;
+    }
+    if (!file) {
+        return std::nullopt;
+    }
+    const std::string name = std::filesystem::path(*table.text("photometric")).filename().string();
+    return ModifierSettings{name, shape.value_or(PointShape{}), efficiency, file};
+}
+
 std::optional<ModifierSettings> read_own_modifier(TableReader table, const std::string& name) {
-    if (!table.has("shape")) {
+    const bool photometric = table.has("photometric");
+    if (!table.has("shape") && !photometric) {
         table.log().add(table.place(), table.name() + " has no shape", "shape = \"rectangle\" or another");
     }
     const std::optional<ShapeReader> reader = table.choice<ShapeReader>("shape", {{"rectangle", read_rectangle},
@@ -94,10 +118,17 @@ std::optional<ModifierSettings> read_own_modifier(TableReader table, const std::
         table.log().add(table.key_place_of("efficiency"), table.name() + " has both a body and an efficiency",
                         "no efficiency: it follows from how the modifier is built");
     }
+    if (photometric && !table.has("shape")) {
+        return with_photometric(table, std::nullopt, efficiency.value_or(1.0));
+    }
     if (!reader) {
         return std::nullopt;  // which other keys belong here depends on the shape
     }
     const std::optional<ModifierShape> shape = (*reader)(table);
+    if (photometric && shape) {
+        return with_photometric(table, shape, efficiency.value_or(1.0));
+    }
+    table.find("photometric");
     std::optional<Construction> construction;
     if (table.has("body") && shape) {
         construction = read_construction(table, *shape);

@@ -42,6 +42,9 @@ void check_number_of_powers(TableReader& table, int number) {
     }
 }
 
+// The candela of a photometric file as they are.
+bool is_as_file(TableReader& table) { return table.is_text("lumens") && table.text("lumens") == "as file"; }
+
 std::optional<int> read_dial_power(TableReader& table, const FlashHead* head) {
     if (head != nullptr) return read_dial_key(table, "dial", head->dial);
     table.find("dial");
@@ -83,7 +86,8 @@ SourceKind read_source(TableReader& table, bool window) {
 Power read_power(TableReader& table, int number, const FlashHead* head) {
     const std::optional<double> meter = read_f_number(table, "meter", {0.1, 512.0});
     const std::optional<double> energy = table.quantity("energy", kEnergy, {0.01, 1e5});
-    const std::optional<double> lumens = table.quantity("lumens", kLuminousFlux, {0.01, 1e7});
+    const bool as_file = is_as_file(table);
+    const std::optional<double> lumens = as_file ? std::nullopt : table.quantity("lumens", kLuminousFlux, {0.01, 1e7});
     const std::optional<double> lux = table.quantity("lux", kIlluminance, {0.01, 1e6});
     const std::optional<int> dial = read_dial_power(table, head);
     const std::optional<double> from_key = table.quantity("from_key", kStops, {-20.0, 20.0});
@@ -91,6 +95,7 @@ Power read_power(TableReader& table, int number, const FlashHead* head) {
     if (meter) return PowerFromMeter{*meter};
     if (energy) return PowerFromEnergy{*energy};
     if (lumens) return PowerFromFlux{*lumens};
+    if (as_file) return PowerOfFile{};
     if (lux) return PowerFromIlluminance{*lux};
     if (dial) return PowerFromDial{*dial};
     return PowerFromKey{from_key.value_or(-1.5)};

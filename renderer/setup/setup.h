@@ -6,6 +6,7 @@
 
 #include <array>
 #include <filesystem>
+#include <memory>
 #include <optional>
 #include <string>
 #include <variant>
@@ -165,14 +166,18 @@ struct DomeShape {  // the inside of an umbrella's canopy
     double diameter_m = 0.0;
     double depth_m = 0.0;  // from the rim's plane to the canopy's middle, at most half the diameter
 };
+struct PointShape {};  // no size at all: the light of a photometric file from one place
 using ModifierShape = std::variant<RectangleShape, DiscShape, RingShape, PolygonShape, SphereShape, DomeShape,
-                                   UmbrellaShape, FrameShape, WindowShape>;
+                                   UmbrellaShape, FrameShape, WindowShape, PointShape>;
+
+struct PhotometricFile;
 
 struct ModifierSettings {
     std::string name;  // of the kit, or the shape's name for one's own
     ModifierShape shape;
     double efficiency = 1.0;  // light out of the front over light out of the tube; not used with a construction
-    std::optional<Construction> construction;  // none: the front shines evenly
+    std::optional<Construction> construction;              // none: the front shines evenly
+    std::shared_ptr<const PhotometricFile> photometric{};  // its light over direction, where a file says it
 };
 
 // One reading of one's own unit: at this setting, in this modifier, a flat receptor on its axis read so much.

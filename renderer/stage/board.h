@@ -29,9 +29,7 @@ class Board {
     }
     bool blocks(const Ray& ray) const { return distance_to(ray) < kInfinity; }
     // False only for rays that miss it.
-    WideTruth may_meet(const WideRays& rays) const {
-        return may_meet_flat(rays, shape_, centre_, axis_, right_, up_);
-    }
+    WideTruth may_meet(const WideRays& rays) const { return may_meet_flat(rays, shape_, centre_, axis_, right_, up_); }
 
     const Vec3& centre() const { return centre_; }
     const Vec3& axis() const { return axis_; }

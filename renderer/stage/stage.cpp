@@ -38,7 +38,8 @@ Stage::Stage(const Studio& studio, With with)
     const Setup& setup = studio.setup;
     for (std::size_t i = 0; i < setup.lights.size(); ++i) {
         names_.push_back(setup.lights[i].name);
-        emitters_.emplace_back(setup.lights[i].modifier.shape, studio.lights[i], studio.modifiers[i].table);
+        emitters_.emplace_back(setup.lights[i].modifier.shape, studio.lights[i], studio.modifiers[i].table,
+                               studio.modifiers[i].web);
     }
     put_up_panels(studio);
     if (setup.backdrop) put_up_backdrop(*setup.backdrop);

@@ -77,6 +77,14 @@ std::vector<std::optional<BuiltModifier>> build_calibrations(const std::vector<F
     return modifiers;
 }
 
+// What photometric files give by themselves.
+void set_fluxes_of_files(std::vector<LightSettings>& lights, const std::vector<BuiltModifier>& modifiers) {
+    for (std::size_t i = 0; i < lights.size(); ++i) {
+        if (!std::holds_alternative<PowerOfFile>(lights[i].power)) continue;
+        lights[i].power = PowerFromFlux{modifiers[i].web->lumens()};
+    }
+}
+
 std::optional<Double3> gaze_target(const Setup& setup, const Studio& studio) {
     if (std::holds_alternative<GazeAtCamera>(setup.sitter.gaze)) return studio.camera.centre;
     if (const auto* light = std::get_if<GazeAtLight>(&setup.sitter.gaze)) {
@@ -132,6 +140,7 @@ Expected<Studio> place_studio(const Setup& setup, const Library& library) {
     studio.modifiers = build_all(setup.lights, library.cache, problems);
     studio.calibrations = build_calibrations(setup.flashes, library.cache, problems);
     if (!problems.empty()) return problems;
+    set_fluxes_of_files(studio.setup.lights, studio.modifiers);
     set_windows_upright(setup.lights, studio.lights);
 
     studio.sitter = pose_head(**head, setup.sitter, gaze_target(setup, studio));

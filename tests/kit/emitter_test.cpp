@@ -12,10 +12,11 @@ namespace understudy {
 namespace {
 
 TEST(Shapes, AllAreTested) {
-    static_assert(std::variant_size_v<ModifierShape> == 9, "add the new shape to every_shape()");
+    // All but the point, which has no surface: what it gives is tested from the scene file to the meter.
+    static_assert(std::variant_size_v<ModifierShape> == 10, "add the new shape to every_shape()");
     std::set<std::size_t> tested;
     for (const NamedShape& named : every_shape()) tested.insert(named.shape.index());
-    EXPECT_EQ(tested.size(), std::variant_size_v<ModifierShape>);
+    EXPECT_EQ(tested.size(), std::variant_size_v<ModifierShape> - 1);
 }
 
 // The areas of plane and solid geometry; a cap's is π (rim² + depth²).
