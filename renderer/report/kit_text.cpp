@@ -19,6 +19,8 @@ std::string size_of(const ModifierShape& shape) {
                 return fmt::format("{} / {} cm", centimetres(front.diameter_m), centimetres(front.inner_m));
             } else if constexpr (requires { front.diameter_m; }) {
                 return fmt::format("Ø {} cm", centimetres(front.diameter_m));
+            } else if constexpr (std::is_same_v<decltype(front), const PointShape&>) {
+                return std::string("a point");
             } else {
                 return fmt::format("{} × {} cm", centimetres(front.width_m), centimetres(front.height_m));
             }

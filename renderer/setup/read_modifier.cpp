@@ -96,7 +96,7 @@ std::optional<ModifierSettings> with_photometric(TableReader& table, const std::
         return std::nullopt;
     }
     const std::string name = std::filesystem::path(*table.text("photometric")).filename().string();
-    return ModifierSettings{name, shape.value_or(PointShape{}), efficiency, file};
+    return ModifierSettings{name, shape.value_or(PointShape{}), efficiency, std::nullopt, file};
 }
 
 std::optional<ModifierSettings> read_own_modifier(TableReader table, const std::string& name) {
