@@ -10,7 +10,8 @@
 
 namespace understudy {
 
-// Lights, panels and the camera that reach through wall, ceiling or floor, each a problem; none without a room.
+// Lights, panels and the camera whose middle lies beyond wall, ceiling or floor, each a problem; none without a room.
+// An edge that reaches through is a matter for the report's warnings: the room cuts it off.
 Problems outside_room(const Studio& studio, const std::vector<Emitter>& emitters, const std::vector<Board>& panels);
 
 }  // namespace understudy
