@@ -48,18 +48,30 @@ Expected<Shown> open_modifier(const std::string& name, const Library& library) {
 // lx at 1 m on the axis for 1 lm out of the bare tube.
 double output_of(const Shown& shown) { return shown.built.efficiency * axial_illuminance(*shown.light, 1.0); }
 
+// A window is no flash: nothing of a tube comes out of it.
+bool has_tube(const Shown& shown) { return !std::holds_alternative<WindowShape>(shown.settings.shape); }
+
 KitFigures figures_of(const std::string& name, const Shown& shown, double yardstick) {
     KitFigures figures{name, shown.settings.shape, std::nullopt, std::nullopt, std::nullopt};
-    if (!shown.light) return figures;
+    if (!shown.light) {
+        const Emitter emitter = emitter_alone(shown.settings.shape);
+        if (const auto angle = opening_angle(emitter)) figures.opening_deg = degrees(*angle);
+        if (has_tube(shown)) {
+            figures.output_stops = std::log2(shown.built.efficiency * axial_illuminance(emitter, 1.0) / yardstick);
+        }
+        figures.hot_spot_stops = hot_spot_stops(emitter);
+        return figures;
+    }
     if (const auto angle = opening_angle(*shown.light)) figures.opening_deg = degrees(*angle);
     figures.output_stops = std::log2(output_of(shown) / yardstick);
     figures.hot_spot_stops = hot_spot_stops(*shown.light);
     return figures;
 }
 
-std::vector<KitIntensity> intensities_of(const EmissionTable& light) {
+template <class Light>
+std::vector<KitIntensity> intensities_of(const Light& light) {
     std::vector<KitIntensity> list;
-    const double axial = intensity(light, {0.0F, 0.0F, 1.0F});
+    const double axial = axial_intensity(light);
     for (const double angle : {5.0, 10.0, 15.0, 20.0, 30.0, 40.0, 50.0, 60.0, 70.0, 80.0}) {
         const double here = mean_intensity(light, radians(angle));
         list.push_back({angle, here > 0.0 ? std::log2(axial / here) : std::numeric_limits<double>::infinity()});
@@ -94,7 +106,8 @@ int describe_modifier(const std::string& name) {
     const auto shown = open_modifier(name, library);
     if (!shown) return complain(shown.problems());
     const KitFigures figures = figures_of(name, *shown, output_of(*yardstick));
-    const auto intensities = shown->light ? intensities_of(*shown->light) : std::vector<KitIntensity>{};
+    const auto intensities =
+        shown->light ? intensities_of(*shown->light) : intensities_of(emitter_alone(shown->settings.shape));
     fmt::print("{}", kit_modifier_text(figures, shown->settings, shown->built.efficiency, intensities));
     return kDone;
 }

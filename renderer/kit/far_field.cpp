@@ -66,18 +66,6 @@ double intensity(const EmissionTable& table, const Vec3& direction) {
     return sum;
 }
 
-double mean_intensity(const EmissionTable& table, double angle) {
-    constexpr int kRound = 12;
-    const auto across = static_cast<float>(std::sin(angle));
-    double sum = 0.0;
-    for (int i = 0; i < kRound; ++i) {
-        const float turn = 2.0F * kPi * (static_cast<float>(i) + 0.5F) / static_cast<float>(kRound);
-        sum +=
-            intensity(table, {across * std::cos(turn), across * std::sin(turn), static_cast<float>(std::cos(angle))});
-    }
-    return sum / kRound;
-}
-
 double axial_illuminance(const EmissionTable& table, double distance_m) {
     const Vec3 receptor(0.0F, 0.0F, static_cast<float>(distance_m));
     double sum = 0.0;
@@ -90,23 +78,6 @@ double axial_illuminance(const EmissionTable& table, double distance_m) {
         sum += area * static_cast<double>(cosine * direction.z * table.radiance(place, direction) / distance2);
     });
     return sum;
-}
-
-std::optional<double> opening_angle(const EmissionTable& table) {
-    const double half = 0.5 * intensity(table, {0.0F, 0.0F, 1.0F});
-    // The first step at which it falls below, then by halving.
-    constexpr int kSteps = 90;
-    for (int step = 1; step <= kSteps; ++step) {
-        double outside = radians(static_cast<double>(step));
-        if (mean_intensity(table, outside) > half) continue;
-        double inside = radians(step - 1.0);
-        for (int i = 0; i < 6; ++i) {
-            const double middle = 0.5 * (inside + outside);
-            (mean_intensity(table, middle) > half ? inside : outside) = middle;
-        }
-        return inside + outside;
-    }
-    return std::nullopt;
 }
 
 std::optional<double> hot_spot_stops(const EmissionTable& table) {

@@ -31,7 +31,6 @@ std::string size_of(const ModifierShape& shape) {
 std::string stops(const std::optional<double>& value) { return value ? fmt::format("{:+.1f}", *value) : ""; }
 
 std::string opening(const KitFigures& figures) {
-    if (!figures.output_stops) return "";
     return figures.opening_deg ? fmt::format("{:.0f}°", *figures.opening_deg) : "all round";
 }
 
@@ -102,6 +101,13 @@ std::string construction_words(const Construction& built) {
     return text;
 }
 
+std::string unbuilt_words(const ModifierShape& shape) {
+    if (std::holds_alternative<UmbrellaShape>(shape)) return "  umbrella    its light worked out on the canopy\n";
+    if (std::holds_alternative<FrameShape>(shape)) return "  frame       of cloth, its light worked out on the cloth\n";
+    if (std::holds_alternative<WindowShape>(shape)) return "  window      on an overcast day\n";
+    return "  shines evenly all over\n";
+}
+
 }  // namespace
 
 std::string kit_text(const std::vector<KitFigures>& kit) {
@@ -123,12 +129,14 @@ std::string kit_text(const std::vector<KitFigures>& kit) {
 std::string kit_modifier_text(const KitFigures& figures, const ModifierSettings& settings, double efficiency,
                               const std::vector<KitIntensity>& intensities) {
     std::string text = fmt::format("{}\n  front       {}\n", figures.name, size_of(figures.shape));
-    text += settings.construction ? construction_words(*settings.construction) : "  shines evenly all over\n";
-    text += fmt::format("  lets out    {:.0f} % of the tube's light ({:+.1f} stops)\n", 100.0 * efficiency,
-                        std::log2(efficiency));
-    if (!figures.output_stops) return text;
-    text += fmt::format("  opens       {}\n  output      {:+.1f} stops over the bare bulb, on the axis at 1 m\n",
-                        opening(figures), *figures.output_stops);
+    text += settings.construction ? construction_words(*settings.construction) : unbuilt_words(settings.shape);
+    text += fmt::format("  opens       {}\n", opening(figures));
+    if (figures.output_stops) {
+        text += fmt::format("  lets out    {:.0f} % of the tube's light ({:+.1f} stops)\n", 100.0 * efficiency,
+                            std::log2(efficiency));
+        text +=
+            fmt::format("  output      {:+.1f} stops over the bare bulb, on the axis at 1 m\n", *figures.output_stops);
+    }
     if (figures.hot_spot_stops) {
         text += fmt::format("  hot spot    {:+.1f} stops from the middle to the edge\n", *figures.hot_spot_stops);
     }

@@ -14,7 +14,7 @@ struct KitFigures {
     std::string name;
     ModifierShape shape;
     std::optional<double> opening_deg;  // full angle at half the axial intensity; none: it never falls so low
-    // On the axis at 1 m, over the bare bulb; none, like the other two, where the light is not known by a table.
+    // On the axis at 1 m, over the bare bulb; none of a window, behind which there is no tube.
     std::optional<double> output_stops;
     std::optional<double> hot_spot_stops;  // from the front's middle to its edge
 };
