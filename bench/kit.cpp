@@ -1,4 +1,5 @@
-// What a modifier costs beside a plain rectangle: the same portrait with each of them as its only light.
+// What a modifier costs beside a plain, even rectangle as wide and as high: the same portrait with each of them as its
+// only light. (A larger light has wider penumbras, which are noisy by themselves.)
 //
 // Noise: the spread of a pixel over renders with other numbers, over the picture's mean, both rms over the picture. At
 // equal time it is the spread at equal samples times the root of the time.
@@ -10,6 +11,7 @@
 
 #include "bench.h"
 #include "setup/kit_files.h"
+#include "setup/kit_modifier.h"
 #include "setup/read_setup.h"
 #include "transport/render.h"
 
@@ -17,7 +19,6 @@ namespace understudy {
 
 namespace {
 
-constexpr const char* kPlain = "{ shape = \"rectangle\", width = 0.6, height = 0.9 }";
 constexpr int kSamples = 4;
 constexpr unsigned kRuns = 4;
 
@@ -55,9 +56,9 @@ Cost cost_of(const std::string& modifier) {
     for (unsigned seed = 0; seed < kRuns; ++seed) {
         options.seed = seed;
         Film film;
-        cost.seconds = std::min(cost.seconds, shortest_time(1, [&] {
-                                    film = render_film(rehearsal.studio, *rehearsal.stage, options).film;
-                                }));
+        cost.seconds =
+            std::min(cost.seconds,
+                     shortest_time(1, [&] { film = render_film(rehearsal.studio, *rehearsal.stage, options).film; }));
         std::vector<double> picture;
         for (const Bands& pixel : film.layers[0].pixels) {
             double sum = 0.0;
@@ -79,10 +80,28 @@ Cost cost_of(const std::string& modifier) {
     return cost;
 }
 
+// As wide and as high as the modifier's front.
+std::string plain_for(const ModifierShape& shape) {
+    return std::visit(
+        [](const auto& front) {
+            if constexpr (requires { front.width_m; }) {
+                return fmt::format("{{ shape = \"rectangle\", width = {}, height = {} }}", front.width_m,
+                                   front.height_m);
+            } else if constexpr (requires { front.diameter_m; }) {
+                return fmt::format("{{ shape = \"rectangle\", width = {0}, height = {0} }}", front.diameter_m);
+            } else {
+                return std::string("{ shape = \"rectangle\", width = 0.05, height = 0.05 }");
+            }
+        },
+        shape);
+}
+
 void compare(const std::vector<std::string>& names) {
     const tbb::global_control one(tbb::global_control::max_allowed_parallelism, 1);
     for (const std::string& name : names) {
-        const Cost plain = cost_of(kPlain);  // each time anew: the machine's speed changes
+        const auto settings = read_kit_file(name, own_library().kit);
+        if (!settings) continue;
+        const Cost plain = cost_of(plain_for(settings->shape));  // each time anew: the machine's speed changes
         const Cost cost = cost_of('"' + name + '"');
         const double time = cost.seconds / plain.seconds;
         fmt::print("kit: {:28} time {:.2f} (wanted 1.30), noise at equal time {:.2f} (wanted 1.50)\n", name, time,
