@@ -19,15 +19,27 @@ struct PolarPoint {
 };
 using DiscPoint = PolarPoint<float>;
 
-// Four wedges, each with its own radius along one side of the square.
+// The map's four wedges, each with its own radius along one side of the square; ratio: of the way across the wedge, −1
+// … 1.
 template <class Real>
-PolarPoint<Real> square_to_polar(const Real& u, const Real& v) {
+struct Wedge {
+    decltype(Real{} <= Real{}) upright{};
+    Real radius{};  // below 0 in the wedges below and to the left
+    Real ratio{};
+};
+template <class Real>
+Wedge<Real> wedge_at(const Real& u, const Real& v) {
     const Real across = 2.0F * u - 1.0F;
     const Real up = 2.0F * v - 1.0F;
     const auto upright = size_of(across) <= size_of(up);
     const Real radius = upright ? up : across;
     const Real other = upright ? across : up;
-    const Real ratio = other / (radius == 0.0F ? Real{} + 1.0F : radius);
+    return {upright, radius, other / (radius == 0.0F ? Real{} + 1.0F : radius)};
+}
+
+template <class Real>
+PolarPoint<Real> square_to_polar(const Real& u, const Real& v) {
+    const auto [upright, radius, ratio] = wedge_at(u, v);
     const Real turn = kPi / 4.0F * ratio;
     const Real top = kPi / 2.0F - turn;
     const Real left = ratio > 0.0F ? turn - kPi : turn + kPi;
@@ -46,12 +58,7 @@ struct DiscVector {
 };
 template <class Real>
 DiscVector<Real> square_to_disc_vector(const Real& u, const Real& v) {
-    const Real across = 2.0F * u - 1.0F;
-    const Real up = 2.0F * v - 1.0F;
-    const auto upright = size_of(across) <= size_of(up);
-    const Real radius = upright ? up : across;
-    const Real other = upright ? across : up;
-    const Real ratio = other / (radius == 0.0F ? Real{} + 1.0F : radius);
+    const auto [upright, radius, ratio] = wedge_at(u, v);
     const CosSin<Real> narrow = narrow_cos_sin(Real{kPi / 4.0F * ratio});
     const Real along = radius < 0.0F ? -narrow.cosine : narrow.cosine;
     const Real aside = radius < 0.0F ? -narrow.sine : narrow.sine;

@@ -5,7 +5,6 @@
 #include <fmt/format.h>
 
 #include "stage/room_fit.h"
-#include "stage/surfaces.h"
 
 namespace understudy {
 
@@ -28,73 +27,7 @@ Vec3 facing_normal(const Vec3& shading, const Vec3& ray_direction) {
     return glm::normalize(shading - (kGrazing - slope) * ray_direction);
 }
 
-// The same front from behind.
-PlacedFront turned_round(const PlacedFront& front) { return {front.centre, -front.axis, -front.right, front.up}; }
-
 }  // namespace
-
-Stage::Stage(const Studio& studio, With with)
-    : eye_white_(understudy::eye_white_surface()), iris_(understudy::iris_surface()) {
-    const Setup& setup = studio.setup;
-    for (std::size_t i = 0; i < setup.lights.size(); ++i) {
-        names_.push_back(setup.lights[i].name);
-        emitters_.emplace_back(setup.lights[i].modifier.shape, studio.lights[i], studio.modifiers[i].table,
-                               studio.modifiers[i].web);
-    }
-    put_up_panels(studio);
-    if (setup.backdrop) put_up_backdrop(*setup.backdrop);
-    if (setup.room.size_m) put_up_room(setup.room);
-    has_ambient_ = setup.room.ambient_lx > 0.0;
-    if (with == With::kNobody) return;
-    const Sitter& sitter = studio.sitter;
-    if (sitter.kind == Sitter::Kind::kBall) {
-        ball_radius_ = static_cast<float>(sitter.ball_radius_m);
-        ball_centre_ = Vec3(studio.points.face);
-        ball_surface_ = MattSurface{Spectrum(kBallReflectance)};
-    }
-    if (!sitter.mesh.triangles.empty()) {
-        mesh_.emplace(sitter.mesh);
-        zone_surfaces_ = zone_surfaces(sitter);
-    }
-    if (sitter.eyes) eyes_.assign(sitter.eyes->begin(), sitter.eyes->end());
-}
-
-void Stage::put_up_panels(const Studio& studio) {
-    for (std::size_t i = 0; i < studio.panels.size(); ++i) {
-        const PanelSettings& panel = studio.setup.panels[i];
-        const bool round = panel.shape == PanelShape::kDisc;
-        const ModifierShape shape = round ? ModifierShape(DiscShape{panel.width_m})
-                                          : ModifierShape(RectangleShape{panel.width_m, panel.height_m});
-        const auto width = static_cast<float>(panel.width_m);
-        panel_names_.push_back(panel.name);
-        panels_.emplace_back(studio.panels[i], round ? FlatFront::ring(width, 0.0F)
-                                                     : FlatFront::rectangle(width, static_cast<float>(panel.height_m)));
-        panel_surfaces_.push_back(board_surface(panel.surface));
-        panel_open_shares_.push_back(open_share(panel_surfaces_.back()));
-        any_open_ = any_open_ || panel_open_shares_.back() > 0.0F;
-        if (!transmits(panel_surfaces_.back())) continue;
-        scrims_.push_back({static_cast<std::uint32_t>(i), Emitter(shape, studio.panels[i]),
-                           Emitter(shape, turned_round(studio.panels[i]))});
-    }
-}
-
-void Stage::put_up_backdrop(const BackdropSettings& settings) {
-    BackdropShape shape = backdrop_shape(settings);
-    backdrop_ = std::move(shape.boards);
-    sweep_ = shape.sweep;
-    if (const auto* mottled = std::get_if<Mottled>(&settings.surface)) {
-        paint_.emplace(*mottled);
-    } else {
-        backdrop_surface_ = board_surface(settings.surface);
-    }
-}
-
-void Stage::put_up_room(const RoomSettings& settings) {
-    walls_ = room_walls(*settings.size_m);
-    wall_surfaces_.assign(walls_.size(), board_surface(settings.walls));
-    wall_surfaces_[kFloorBoard] = board_surface(settings.floor);
-    wall_surfaces_[kCeilingBoard] = board_surface(settings.ceiling);
-}
 
 void Stage::meet_emitter(std::size_t index, const Ray& ray, Meeting& nearest) const {
     const auto met = emitters_[index].intersect(ray);
