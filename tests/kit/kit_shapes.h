@@ -47,7 +47,7 @@ inline double gridded(double angle, double cut_off) {
 
 inline ClothHead head_at(double distance_m) { return {distance_m, 70.0, 0.75}; }
 
-// At least one of every alternative; emitter_test.cpp checks that none is missing.
+// At least one of every alternative; emitter_sampling_test.cpp checks that none is missing.
 inline std::vector<NamedShape> every_shape() {
     return {{"rectangle", RectangleShape{0.6, 0.9}},
             {"strip", RectangleShape{0.3, 1.2}},

@@ -1,0 +1,25 @@
+// The picture that a scene file asks for.
+#pragma once
+
+#include <string>
+
+namespace understudy {
+
+enum class Treatment { kColour, kBlackAndWhite };
+
+struct WhiteBalance {
+    bool as_lit = false;     // the white of the light that falls on the face
+    double kelvin = 5500.0;  // otherwise
+    std::string illuminant;  // "", or a name known to spectrum/illuminant.h in place of kelvin
+};
+
+struct PictureSettings {
+    int width = 640;
+    int height = 800;
+    Treatment treatment = Treatment::kColour;
+    int samples = 64;
+    WhiteBalance white_balance;
+    unsigned seed = 0;
+};
+
+}  // namespace understudy

@@ -1,0 +1,59 @@
+// Who sits there, and how.
+#pragma once
+
+#include <filesystem>
+#include <optional>
+#include <string>
+#include <variant>
+
+#include "base/geometry.h"
+#include "setup/source_place.h"
+
+namespace understudy {
+
+struct GazeAtCamera {};
+struct GazeAtLight {
+    std::string name;
+};
+struct GazeAngles {
+    double across_deg = 0.0;  // relative to the face, positive = camera right
+    double up_deg = 0.0;
+};
+using Gaze = std::variant<GazeAtCamera, GazeAtLight, GazeAngles>;
+
+// An .obj of one's own: how it stands in its file.
+struct OwnMesh {
+    std::filesystem::path path;
+    double scale_m = 1.0;             // metres a unit of the file
+    Double3 up{0.0, 1.0, 0.0};        // in the file's axes
+    Double3 front{0.0, 0.0, 1.0};     // in the file's axes
+    std::optional<Double3> left_eye;  // the sitter's left eyeball's centre, in the file's units and axes
+    std::optional<Double3> right_eye;
+};
+
+struct NobodyThere {};
+struct MattBall {};
+struct LibraryHead {
+    std::string name;
+    std::filesystem::path path;  // its TOML file of shape amounts
+};
+using HeadChoice = std::variant<NobodyThere, MattBall, LibraryHead, OwnMesh>;
+
+struct SkinSettings {
+    std::optional<double> melanin;  // volume fraction of melanosomes in the epidermis, 0 … 0.5; none: the head's own
+    std::optional<double> blood;    // volume fraction of blood in the dermis, 0 … 0.2; none: the head's own
+};
+
+struct SitterSettings {
+    HeadChoice head;
+    SourcePlace head_said_at;
+    double eye_height_m = 1.25;
+    double turn_deg = 0.0;  // positive = toward camera right
+    double chin_deg = 0.0;  // positive = up
+    double lean_deg = 0.0;  // positive = toward camera right
+    Gaze gaze = GazeAtCamera{};
+    SkinSettings skin;
+    std::optional<double> pupil_m;  // diameter as seen through the cornea; none: from the standing light
+};
+
+}  // namespace understudy
