@@ -48,13 +48,13 @@ std::vector<ColourReading> read_colours(const Studio& studio, const Stage& nobod
         ColourReading reading;
         reading.light = lit.layers[i].light;
         Gathering place;
-        place.position = Vec3(studio.points.face);
+        place.position = Vec3(studio.face);
         place.normal = Vec3(0.0F, 0.0F, 1.0F);
         if (i < studio.setup.lights.size()) {
             const LightColour& colour = studio.setup.lights[i].colour;
             reading.gels = colour.gels;
             if (!colour.gels.empty()) reading.gel_loss_stops = -std::log2(gel_share(colour));
-            place.normal = Vec3(glm::normalize(studio.lights[i].centre - studio.points.face));
+            place.normal = Vec3(glm::normalize(studio.lights[i].centre - studio.face));
         }
         const Seen seen{nobody, place, i, lit.layers[i].spectrum};
         readings.push_back(with_colour(

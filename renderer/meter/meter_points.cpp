@@ -15,7 +15,7 @@ MeterPoint on_surface(const std::string& name, const Double3& position, const Do
 
 std::vector<MeterPoint> meter_points(const Studio& studio) {
     std::vector<MeterPoint> points;
-    const Double3 face = studio.points.face;
+    const Double3 face = studio.face;
     const Double3 to_camera = glm::normalize(studio.camera.centre - face);
     const Double3 to_key = glm::normalize(studio.lights.front().centre - face);
     for (const Receptor receptor : {Receptor::kFlat, Receptor::kDome}) {

@@ -29,7 +29,7 @@ std::vector<Vec3> sitters_points(const Studio& studio) {
         const double out = std::sqrt(1.0 - height * height);
         const double angle = static_cast<double>(i) * kPiDouble * (3.0 - std::sqrt(5.0));
         const Double3 away(out * std::cos(angle), height, out * std::sin(angle));
-        points.emplace_back(studio.points.face + studio.sitter.ball_radius_m * away);
+        points.emplace_back(studio.face + studio.sitter.ball_radius_m * away);
     }
     return points;
 }

@@ -32,7 +32,7 @@ Double3 line_of_sight(const Studio& studio) {
         const auto& eyes = *studio.sitter.eyes;
         return glm::normalize(eyes[0].axis + eyes[1].axis);
     }
-    return glm::normalize(studio.camera.centre - studio.points.face);
+    return glm::normalize(studio.camera.centre - studio.face);
 }
 
 }  // namespace
@@ -44,7 +44,7 @@ PupilReading read_pupil(const Studio& studio, const Stage& nobody, const LitStud
     const bool dark =
         std::none_of(layers.begin(), layers.end(), [](const LayerLight& layer) { return layer.exposure_power > 0.0; });
     if (!dark) {
-        const Gathering place{Vec3(studio.points.face), Vec3(line_of_sight(studio))};
+        const Gathering place{Vec3(studio.face), Vec3(line_of_sight(studio))};
         pupil.illuminance_lx = gather_light(nobody, place, exposure_weights(layers), {0.01, 0.01}).total.mean;
         pupil.diameter_mm = pupil_mm_of_illuminance(pupil.illuminance_lx);
         pupil.from = PupilFrom::kStandingLight;

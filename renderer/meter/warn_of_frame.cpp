@@ -22,7 +22,7 @@ constexpr int kDiscPoints = 400;
 std::vector<Warning> blocked_lens(const Studio& studio, const Stage& nobody) {
     const Camera camera(studio);
     std::map<std::string, int> counts;
-    const Double3 face = studio.points.face;
+    const Double3 face = studio.face;
     const Frame frame = Frame::around(Vec3(glm::normalize(camera.position() - face)));
     for (int i = 0; i < kDiscPoints; ++i) {
         // Vogel's spiral: even in area.

@@ -60,7 +60,7 @@ std::vector<Warning> lights_cut(const Studio& studio, const Stage& nobody) {
     for (std::size_t i = 0; i < nobody.emitters().size(); ++i) {
         const LightSettings& light = studio.setup.lights[i];
         if (!is_meant_for_sitter(light.placement.aim)) continue;
-        const Cut cut = cut_from(nobody.emitters()[i], light.name, Vec3(studio.points.face), nobody);
+        const Cut cut = cut_from(nobody.emitters()[i], light.name, Vec3(studio.face), nobody);
         const bool is_key = i == 0;
         if (!is_key && 2 * cut.hidden < cut.facing) continue;
         for (const auto& [name, count] : cut.by) {

@@ -36,8 +36,8 @@ std::optional<Box> sitters_box(const Studio& studio) {
     Box box;
     if (sitter.kind == Sitter::Kind::kNobody) return std::nullopt;
     if (sitter.kind == Sitter::Kind::kBall) {
-        box.hold(studio.points.face - Double3(sitter.ball_radius_m));
-        box.hold(studio.points.face + Double3(sitter.ball_radius_m));
+        box.hold(studio.face - Double3(sitter.ball_radius_m));
+        box.hold(studio.face + Double3(sitter.ball_radius_m));
     }
     for (const Vec3& point : sitter.mesh.positions) box.hold(Double3(point));
     return box;

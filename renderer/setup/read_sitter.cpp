@@ -3,16 +3,21 @@
 #include <algorithm>
 #include <array>
 #include <cctype>
+#include <cmath>
 #include <system_error>
 
 #include <fmt/format.h>
 
 #include "setup/kit_files.h"
+#include "setup/read_face.h"
 
 namespace understudy {
 namespace {
 
 constexpr Range kEyeHeight{0.3, 3.0};
+// A neck turns some 80° to either side (American Academy of Orthopaedic Surgeons, "Joint Motion", 1965; from memory);
+// the spine below gives the rest.
+constexpr double kMostNeckTurn = 90.0;
 constexpr std::array<std::string_view, 5> kOwnMeshKeys{"scale", "up", "front", "left_eye", "right_eye"};
 
 bool names_a_mesh(const std::string& head) {
@@ -102,18 +107,22 @@ HeadChoice read_head(TableReader& table, const Library& library, const std::file
     return NobodyThere{};
 }
 
-// Skin is what a head has; a ball's reflectance is fixed.
-void refuse_skin(TableReader& table) {
-    const std::string head = table.is_text("head") ? table.text("head").value_or("") : "";
-    if (head != "ball" && head != "none") {
-        return;
+void refuse(TableReader& table, std::initializer_list<std::string_view> keys, const std::string& head,
+            std::string_view expected) {
+    for (const std::string_view key : keys) {
+        if (!table.has(key)) continue;
+        table.log().add(table.key_place_of(key),
+                        fmt::format("{} has {}, but the head is \"{}\"", table.name(), key, head), expected);
     }
-    for (const std::string_view key : {"melanin", "blood"}) {
-        if (table.has(key)) {
-            table.log().add(table.key_place_of(key),
-                            fmt::format("{} has {}, but the head is \"{}\"", table.name(), key, head),
-                            "skin only on a head");
-        }
+}
+
+// Skin is what a head has, and a face that can be changed is what one of the library has.
+void refuse_what_is_not_there(TableReader& table, const HeadChoice& choice) {
+    const std::string head = table.is_text("head") ? table.text("head").value_or("") : "";
+    if (head == "ball" || head == "none") refuse(table, {"melanin", "blood"}, head, "skin only on a head");
+    if (!head.empty() && !std::holds_alternative<LibraryHead>(choice)) {
+        refuse(table, {"face", "expression", "body", "shoulders"}, head,
+               "face, expression, body and shoulders only with a head of the library");
     }
 }
 
@@ -134,28 +143,50 @@ Gaze read_gaze(TableReader& table) {
     return name == "camera" ? Gaze(GazeAtCamera{}) : Gaze(GazeAtLight{name});
 }
 
+std::optional<double> read_eye_height(TableReader& table) {
+    const auto usual = table.choice<double>("posture", {{"seated", kSeatedEyes}, {"standing", kStandingEyes}});
+    const auto height = table.quantity("eye_height", kLength, kEyeHeight);
+    return table.has("eye_height") ? height : std::optional(usual.value_or(kSeatedEyes));
+}
+
+void read_pose(TableReader& table, SitterSettings& sitter) {
+    if (const auto step = table.quantities("step", 2, kLength, {-2.0, 2.0}))
+        sitter.step_m = {(*step)[0], 0.0, (*step)[1]};
+    const auto body = table.quantity("body", kAngle, {-180.0, 180.0});
+    const auto turn = table.quantity("turn", kAngle, {-180.0, 180.0});
+    sitter.body_deg = body.value_or(0.0);
+    sitter.turn_deg = turn.value_or(0.0);
+    sitter.shoulders_deg = table.quantity("shoulders", kAngle, {-20.0, 20.0}).value_or(0.0);
+    sitter.chin_deg = table.quantity("chin", kAngle, {-60.0, 60.0}).value_or(0.0);
+    sitter.lean_deg = table.quantity("lean", kAngle, {-60.0, 60.0}).value_or(0.0);
+    const double neck = std::abs(sitter.turn_deg - sitter.body_deg);
+    if (std::holds_alternative<LibraryHead>(sitter.head) && neck > kMostNeckTurn) {
+        table.wrong(turn ? "turn" : "body", fmt::format("turns the head by {:g} degrees against the body", neck),
+                    fmt::format("at most {:g} between turn and body", kMostNeckTurn));
+    }
+}
+
 }  // namespace
 
 std::optional<double> peek_eye_height(const TableReader& table) {
     ProblemLog unheard;
     TableReader copy(table.value(), table.name(), unheard);
-    const std::optional<double> height = copy.quantity("eye_height", kLength, kEyeHeight);
-    return table.has("eye_height") ? height : std::optional(SitterSettings{}.eye_height_m);
+    return read_eye_height(copy);
 }
 
 SitterSettings read_sitter(TableReader table, const Library& library, const std::filesystem::path& scene_file) {
     SitterSettings sitter;
     sitter.head = read_head(table, library, scene_file);
     sitter.head_said_at = table.place_of("head");
-    sitter.eye_height_m = table.quantity("eye_height", kLength, kEyeHeight).value_or(sitter.eye_height_m);
-    sitter.turn_deg = table.quantity("turn", kAngle, {-180.0, 180.0}).value_or(0.0);
-    sitter.chin_deg = table.quantity("chin", kAngle, {-60.0, 60.0}).value_or(0.0);
-    sitter.lean_deg = table.quantity("lean", kAngle, {-60.0, 60.0}).value_or(0.0);
+    sitter.eye_height_m = read_eye_height(table).value_or(sitter.eye_height_m);
+    if (const auto face = table.table("face")) sitter.face = read_face(*face);
+    if (const auto expression = table.table("expression")) sitter.expression = read_expression(*expression);
+    read_pose(table, sitter);
     sitter.gaze = read_gaze(table);
     sitter.skin.melanin = table.quantity("melanin", kPlainNumber, {0.0, 0.5});
     sitter.skin.blood = table.quantity("blood", kPlainNumber, {0.0, 0.2});
     sitter.pupil_m = table.quantity("pupil", kLength, {0.001, 0.010});
-    refuse_skin(table);
+    refuse_what_is_not_there(table, sitter.head);
     table.report_unknown_keys();
     return sitter;
 }

@@ -7,6 +7,7 @@
 #include <variant>
 
 #include "base/geometry.h"
+#include "setup/face_settings.h"
 #include "setup/source_place.h"
 
 namespace understudy {
@@ -44,13 +45,23 @@ struct SkinSettings {
     std::optional<double> blood;    // volume fraction of blood in the dermis, 0 … 0.2; none: the head's own
 };
 
+// The eyes of somebody on a stool, and of a person standing: the mean stature of the US Army's survey of 2012, women
+// and men alike, less the 11.4 cm from the eyes to the crown.
+inline constexpr double kSeatedEyes = 1.25;
+inline constexpr double kStandingEyes = 1.58;
+
 struct SitterSettings {
     HeadChoice head;
     SourcePlace head_said_at;
-    double eye_height_m = 1.25;
-    double turn_deg = 0.0;  // positive = toward camera right
-    double chin_deg = 0.0;  // positive = up
-    double lean_deg = 0.0;  // positive = toward camera right
+    double eye_height_m = kSeatedEyes;
+    FaceSettings face;  // what the head's own file says, but for what is asked for here
+    ExpressionSettings expression;
+    Double3 step_m{0.0};         // from the mark; stands, camera and their aims stay. Its y is 0.
+    double body_deg = 0.0;       // of the trunk, positive = toward camera right
+    double shoulders_deg = 0.0;  // positive = the shoulder on camera right is the lower one
+    double turn_deg = 0.0;       // of the head, positive = toward camera right
+    double chin_deg = 0.0;       // positive = up
+    double lean_deg = 0.0;       // positive = toward camera right
     Gaze gaze = GazeAtCamera{};
     SkinSettings skin;
     std::optional<double> pupil_m;  // diameter as seen through the cornea; none: from the standing light

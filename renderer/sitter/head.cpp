@@ -4,9 +4,11 @@
 
 #include <utility>
 
+#include "setup/head_file.h"
 #include "sitter/caruncle.h"
 #include "sitter/eye.h"
-#include "sitter/head_recipe.h"
+#include "sitter/eye_set.h"
+#include "sitter/face_shapes.h"
 #include "sitter/landmarks.h"
 #include "sitter/lids.h"
 #include "sitter/own_mesh.h"
@@ -78,18 +80,32 @@ std::vector<Double3> arms_down(const HeadData& data, std::vector<Double3> positi
     return positions;
 }
 
-Expected<HeadPointer> load_library_head(const LibraryHead& choice, const Library& library) {
-    const auto recipe = read_head_recipe(choice.path);
-    if (!recipe) return recipe.problems();
+// The face with its expression, in the package's own axes; the file's own shapes come on top.
+Expected<std::vector<Double3>> shaped_head(const HeadData& data, const HeadFile& file, const SitterSettings& sitter,
+                                           const Library& library) {
+    const FaceSettings face = face_over(sitter.face, file.face);
+    ShapeAmounts shapes = file.shapes;
+    for (const auto& [shape, amount] : face_shapes(face)) shapes[shape] += amount;
+    for (const auto& [shape, amount] : expression_shapes(sitter.expression, *face.ancestry)) shapes[shape] += amount;
+    const std::string said_in = std::get<LibraryHead>(sitter.head).path.string();
+    auto positions = apply_shapes(data, library.head_mesh, shapes, said_in);
+    if (!positions) return positions.problems();
+    return with_eyes_set(data, std::move(*positions), face.of(FaceFeature::kEyeSet).value_or(0.0));
+}
+
+Expected<HeadPointer> load_library_head(const SitterSettings& sitter, const Library& library) {
+    const auto& choice = std::get<LibraryHead>(sitter.head);
+    const auto file = read_head_file(choice.path);
+    if (!file) return file.problems();
     const auto data = read_head_data(library.head_mesh);
     if (!data) return data.problems();
-    const auto shaped = apply_shapes(*data, library.head_mesh, recipe->shapes, choice.path.string());
+    const auto shaped = shaped_head(*data, *file, sitter, library);
     if (!shaped) return shaped.problems();
 
     auto head = std::make_shared<Head>();
     head->kind = Sitter::Kind::kHead;
-    head->melanin = recipe->melanin;
-    head->blood = recipe->blood;
+    head->melanin = file->melanin;
+    head->blood = file->blood;
     head->pivots = bone_pivots(*data, *shaped);
     std::array<Double3, 2> eyes = {eye_centre(data->eyes[0], *shaped), eye_centre(data->eyes[1], *shaped)};
     RefinedHead refined = refine(*data, draped(*data, arms_down(*data, *shaped), head->pivots[kNeck1]), kSubdivisions);
@@ -134,6 +150,9 @@ Expected<HeadPointer> load_own_head(const OwnMesh& choice) {
 
 Double3 in_studio(const Double3& place, double eye_height_m) { return place + Double3(0.0, eye_height_m, 0.0); }
 
+// The head's own axes begin on the turning axis at the height of the eyes.
+Double3 place_of(const SitterSettings& settings) { return settings.step_m + Double3(0.0, settings.eye_height_m, 0.0); }
+
 // Out through the pupil for a gaze relative to the face: the angles on a globe whose pole is up.
 Double3 gaze_direction(const GazeAngles& gaze) {
     const double across = radians(gaze.across_deg);
@@ -151,7 +170,7 @@ std::array<Eye, 2> looking(const Head& head, const SitterSettings& settings, con
         eyes.at(e).centre = head.eyes->at(e);
         eyes.at(e).axis = gaze_direction(angles ? *angles : GazeAngles{});
         if (!target) continue;
-        const Double3 there(back * glm::dvec4(*target - Double3(0.0, settings.eye_height_m, 0.0), 1.0));
+        const Double3 there(back * glm::dvec4(*target - place_of(settings), 1.0));
         if (glm::distance(there, eyes.at(e).centre) > kEyeballRadius) {
             eyes.at(e).axis = glm::normalize(there - eyes.at(e).centre);
         }
@@ -160,10 +179,10 @@ std::array<Eye, 2> looking(const Head& head, const SitterSettings& settings, con
 }
 
 SitterMesh posed_mesh(const Head& head, const std::vector<Double3>& straight, const BoneMatrices& bones,
-                      double eye_height_m) {
+                      const Double3& place) {
     std::vector<Double3> positions(straight.size());
     for (std::size_t v = 0; v < straight.size(); ++v) {
-        positions[v] = in_studio(moved(bones, head.mesh.weights[v], straight[v]), eye_height_m);
+        positions[v] = place + moved(bones, head.mesh.weights[v], straight[v]);
     }
     SitterMesh mesh;
     for (const Double3& n : smooth_normals(positions, head.mesh.triangles)) mesh.normals.emplace_back(n);
@@ -176,9 +195,7 @@ SitterMesh posed_mesh(const Head& head, const std::vector<Double3>& straight, co
 }  // namespace
 
 Expected<HeadPointer> load_head(const SitterSettings& sitter, const Library& library) {
-    if (const auto* library_head = std::get_if<LibraryHead>(&sitter.head)) {
-        return load_library_head(*library_head, library);
-    }
+    if (std::holds_alternative<LibraryHead>(sitter.head)) return load_library_head(sitter, library);
     if (const auto* own = std::get_if<OwnMesh>(&sitter.head)) return load_own_head(*own);
     auto head = std::make_shared<Head>();
     if (std::holds_alternative<MattBall>(sitter.head)) {
@@ -188,6 +205,7 @@ Expected<HeadPointer> load_head(const SitterSettings& sitter, const Library& lib
     return HeadPointer(std::move(head));
 }
 
+Double3 stepped_face(const Head& head, const SitterSettings& settings) { return place_of(settings) + head.face; }
 Double3 face_point(const Head& head, double eye_height_m) { return in_studio(head.face, eye_height_m); }
 Double3 chest_point(const Head& head, double eye_height_m) { return in_studio(head.chest, eye_height_m); }
 Double3 crown_point(const Head& head, double eye_height_m) { return in_studio(head.crown, eye_height_m); }
@@ -200,7 +218,7 @@ Sitter pose_head(const Head& head, const SitterSettings& settings, const std::op
     if (head.kind == Sitter::Kind::kBall) sitter.ball_radius_m = kBallRadius;
     if (head.kind != Sitter::Kind::kHead) return sitter;
 
-    const auto bones = bent_neck(head.pivots, settings.turn_deg, settings.chin_deg, settings.lean_deg);
+    const auto bones = bent(head.pivots, settings);
     std::vector<Double3> straight = head.mesh.positions;
     if (head.eyes) {
         auto eyes = looking(head, settings, gaze_target, bones[kSkull]);
@@ -211,12 +229,12 @@ Sitter pose_head(const Head& head, const SitterSettings& settings, const std::op
             }
         }
         for (Eye& eye : eyes) {
-            eye.centre = in_studio(Double3(bones[kSkull] * glm::dvec4(eye.centre, 1.0)), settings.eye_height_m);
+            eye.centre = place_of(settings) + Double3(bones[kSkull] * glm::dvec4(eye.centre, 1.0));
             eye.axis = glm::normalize(Double3(bones[kSkull] * glm::dvec4(eye.axis, 0.0)));
         }
         sitter.eyes = eyes;
     }
-    sitter.mesh = posed_mesh(head, straight, bones, settings.eye_height_m);
+    sitter.mesh = posed_mesh(head, straight, bones, place_of(settings));
     if (head.places) sitter.landmarks = landmarks_at(*head.places, sitter.mesh);
     return sitter;
 }

@@ -23,12 +23,15 @@ Expected<HeadPointer> load_head(const SitterSettings& sitter, const Library& lib
 // moves no stand.
 Double3 face_point(const Head& head, double eye_height_m);
 
+// The same where the sitter has stepped to: what a meter before the face, and the lens, see.
+Double3 stepped_face(const Head& head, const SitterSettings& settings);
+
 // Aim points of a straight head: the middle of the upper chest, and the top of the head.
 Double3 chest_point(const Head& head, double eye_height_m);
 Double3 crown_point(const Head& head, double eye_height_m);
 
-// Turn, chin and lean bend the neck through the skin weights; the eyes then look at gaze_target (a camera's or a
-// light's place) or, without one, along the gaze angles of the settings (0, 0 when there are none).
+// The pose bends the mesh through its skin weights and moves it by the step; the eyes then look at gaze_target (a
+// camera's or a light's place) or, without one, along the gaze angles of the settings (0, 0 when there are none).
 Sitter pose_head(const Head& head, const SitterSettings& settings, const std::optional<Double3>& gaze_target);
 
 }  // namespace understudy

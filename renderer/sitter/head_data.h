@@ -6,12 +6,12 @@
 #include <array>
 #include <cstdint>
 #include <filesystem>
-#include <map>
 #include <string>
 #include <vector>
 
 #include "base/expected.h"
 #include "base/geometry.h"
+#include "setup/head_file.h"
 #include "sitter/sitter.h"
 
 namespace understudy {
@@ -39,9 +39,6 @@ struct HeadData {
     std::array<std::vector<std::uint32_t>, kBoneCount> pivots;  // a bone turns about the mean of these vertices
     std::array<EyeMarks, 2> eyes;                               // [0] the sitter's right
 };
-
-// By how much each shape is taken: 1 is the whole of it.
-using ShapeAmounts = std::map<std::string, double>;
 
 Expected<HeadData> read_head_data(const std::filesystem::path& folder);
 

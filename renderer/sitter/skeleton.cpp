@@ -31,18 +31,19 @@ BoneMatrices hanging_arms(const BonePivots& pivots) {
     return bones;
 }
 
-BoneMatrices bent_neck(const BonePivots& pivots, double turn_deg, double chin_deg, double lean_deg) {
+BoneMatrices bent(const BonePivots& pivots, const SitterSettings& pose) {
     constexpr std::array<Bone, 4> kChain = {kNeck1, kNeck2, kNeck3, kSkull};
+    constexpr double kPart = 1.0 / static_cast<double>(kChain.size());
+    const auto turned = [&](double angle_deg) { return turned_about(pivots[kSkull], angle_deg, {0.0, 1.0, 0.0}); };
+    glm::dmat4 bend = turned_about(pivots[kNeck1], -pose.shoulders_deg, {0.0, 0.0, 1.0});
     BoneMatrices bones;
-    bones.fill(glm::dmat4(1.0));
-    glm::dmat4 bend(1.0);
+    bones.fill(turned(pose.body_deg) * bend);
     double share = 0.0;
     for (const Bone bone : kChain) {
-        share += 1.0 / static_cast<double>(kChain.size());
-        const double part = 1.0 / static_cast<double>(kChain.size());
-        bend = bend * turned_about(pivots.at(bone), -part * lean_deg, {0.0, 0.0, 1.0}) *
-               turned_about(pivots.at(bone), -part * chin_deg, {1.0, 0.0, 0.0});
-        bones.at(bone) = turned_about(pivots[kSkull], share * turn_deg, {0.0, 1.0, 0.0}) * bend;
+        share += kPart;
+        bend = bend * turned_about(pivots.at(bone), -kPart * (pose.lean_deg - pose.shoulders_deg), {0.0, 0.0, 1.0}) *
+               turned_about(pivots.at(bone), -kPart * pose.chin_deg, {1.0, 0.0, 0.0});
+        bones.at(bone) = turned(pose.body_deg + share * (pose.turn_deg - pose.body_deg)) * bend;
     }
     return bones;
 }

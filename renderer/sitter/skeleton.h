@@ -1,8 +1,9 @@
-// How a head turns on its neck, and how the arms of the standing mesh are let down.
+// How a body turns and a head on its neck, and how the arms of the standing mesh are let down.
 #pragma once
 
 #include <glm/mat4x4.hpp>
 
+#include "setup/sitter_settings.h"
 #include "sitter/head_data.h"
 
 namespace understudy {
@@ -15,9 +16,10 @@ BonePivots bone_pivots(const HeadData& data, const std::vector<Double3>& positio
 // The package's arms stand off by about 40°; this lets them hang.
 BoneMatrices hanging_arms(const BonePivots& pivots);
 
-// Turn, chin and lean in equal shares over the three neck bones and the skull: what reaches the skull is the whole
-// angle. The turn is round the upright axis through the skull's pivot.
-BoneMatrices bent_neck(const BonePivots& pivots, double turn_deg, double chin_deg, double lean_deg);
+// The trunk turns by `body` round the upright axis through the skull's pivot and drops a shoulder about the lowest neck
+// bone; three neck bones and the skull share what is left to turn, chin and lean, so that the whole angle reaches the
+// skull.
+BoneMatrices bent(const BonePivots& pivots, const SitterSettings& pose);
 
 Double3 moved(const BoneMatrices& bones, const BoneWeights& weights, const Double3& position);
 

@@ -27,7 +27,7 @@ Stage::Stage(const Studio& studio, With with)
     const Sitter& sitter = studio.sitter;
     if (sitter.kind == Sitter::Kind::kBall) {
         ball_radius_ = static_cast<float>(sitter.ball_radius_m);
-        ball_centre_ = Vec3(studio.points.face);
+        ball_centre_ = Vec3(studio.face);
         ball_surface_ = MattSurface{Spectrum(kBallReflectance)};
     }
     if (!sitter.mesh.triangles.empty()) {

@@ -112,7 +112,7 @@ double focus_distance(const Studio& studio) {
         case Focus::On::kFace:
             break;
     }
-    return along(studio.points.face);
+    return along(studio.face);
 }
 
 }  // namespace
@@ -124,6 +124,7 @@ Expected<Studio> place_studio(const Setup& setup, const Library& library) {
     studio.setup = setup;
     const double eye_height = setup.sitter.eye_height_m;
     studio.points.face = face_point(**head, eye_height);
+    studio.face = stepped_face(**head, setup.sitter);
     studio.points.chest = chest_point(**head, eye_height);
     studio.points.crown = crown_point(**head, eye_height);
     const double behind = setup.backdrop ? setup.backdrop->distance_m : BackdropSettings{}.distance_m;

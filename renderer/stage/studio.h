@@ -16,7 +16,8 @@ namespace understudy {
 
 struct Studio {
     Setup setup;
-    StudioPoints points;
+    StudioPoints points;  // of somebody on the mark
+    Double3 face{0.0};    // midway between the eyes of the straight head, where the sitter has stepped to
     Sitter sitter;
     PlacedFront camera;
     double focus_m = 0.0;                  // from the lens along its axis to what is sharp

@@ -70,6 +70,64 @@ TEST(Pose, ShouldersStayWhenTheHeadTurns) {
     EXPECT_GT(low, 1000U);
 }
 
+TEST(Pose, BodyTurnsUnderAHeadThatStays) {
+    auto settings = library_head("aspen");
+    const auto head = loaded(settings);
+    ASSERT_TRUE(head);
+    const Sitter straight = pose_head(*head, settings, std::nullopt);
+    settings.body_deg = 40.0;
+    const Sitter turned = pose_head(*head, settings, std::nullopt);
+    EXPECT_NEAR(glm::distance(between(straight), between(turned)), 0.0, 1e-9);
+    EXPECT_NEAR(glm::dot(across(straight), across(turned)), 1.0, 1e-9);
+    std::size_t low = 0;
+    for (std::size_t v = 0; v < straight.mesh.positions.size(); ++v) {
+        const Double3 from(straight.mesh.positions[v]);
+        const Double3 to(turned.mesh.positions[v]);
+        if (from.y > 1.25 - 0.30) continue;
+        ++low;
+        const double angle = radians(40.0);
+        const Double3 rotated(from.x * std::cos(angle) + from.z * std::sin(angle), from.y,
+                              from.z * std::cos(angle) - from.x * std::sin(angle));
+        ASSERT_NEAR(glm::distance(to, rotated), 0.0, 0.003);
+    }
+    EXPECT_GT(low, 1000U);
+}
+
+TEST(Pose, LoweredShoulderIsLowerAndTheHeadStaysUpright) {
+    auto settings = library_head("aspen");
+    const auto head = loaded(settings);
+    ASSERT_TRUE(head);
+    const Sitter straight = pose_head(*head, settings, std::nullopt);
+    settings.shoulders_deg = 8.0;
+    const Sitter lowered = pose_head(*head, settings, std::nullopt);
+    EXPECT_NEAR(across(lowered).y, 0.0, 1e-9);
+    const auto outermost = [](const SitterMesh& mesh) {
+        std::size_t most = 0;
+        for (std::size_t v = 0; v < mesh.positions.size(); ++v) {
+            if (mesh.positions[v].x > mesh.positions[most].x) most = v;
+        }
+        return most;
+    };
+    const auto shoulder = outermost(straight.mesh);
+    EXPECT_LT(lowered.mesh.positions[shoulder].y, straight.mesh.positions[shoulder].y - 0.02F);
+}
+
+// The sitter steps; the point that stands are placed from does not.
+TEST(Pose, StepMovesTheSitterAndNotTheMark) {
+    auto settings = library_head("aspen");
+    const auto head = loaded(settings);
+    ASSERT_TRUE(head);
+    const Sitter before = pose_head(*head, settings, std::nullopt);
+    settings.step_m = {-0.1, 0.0, 0.05};
+    const Sitter after = pose_head(*head, settings, std::nullopt);
+    EXPECT_NEAR(glm::distance(between(after), between(before) + settings.step_m), 0.0, 1e-9);
+    EXPECT_NEAR(
+        glm::distance(after.landmarks->nose_tip.position, before.landmarks->nose_tip.position + settings.step_m), 0.0,
+        1e-6);
+    EXPECT_NEAR(glm::distance(stepped_face(*head, settings), between(after)), 0.0, 1e-9);
+    EXPECT_NEAR(glm::distance(face_point(*head, settings.eye_height_m), between(before)), 0.0, 1e-9);
+}
+
 TEST(Pose, BothEyesLookAtTheTarget) {
     auto settings = library_head("aspen");
     settings.turn_deg = 20.0;
