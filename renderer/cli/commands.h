@@ -20,6 +20,7 @@ void add_meter(CLI::App& program, int& status);
 void add_check(CLI::App& program, int& status);
 void add_develop(CLI::App& program, int& status);
 void add_kit(CLI::App& program, int& status);
+void add_sitters(CLI::App& program, int& status);
 void add_pixel(CLI::App& program, int& status);
 
 }  // namespace understudy

@@ -42,6 +42,7 @@ int run(int count, char** arguments) {
     add_check(program, status);
     add_develop(program, status);
     add_kit(program, status);
+    add_sitters(program, status);
     add_pixel(program, status);
     try {
         program.parse(count, arguments);

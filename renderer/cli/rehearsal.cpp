@@ -13,11 +13,8 @@ Library own_library() {
     return {assets / "kit", assets / "heads", UNDERSTUDY_HEAD_DIR, UNDERSTUDY_CACHE_DIR};
 }
 
-Expected<Rehearsal> open_rehearsal(const std::filesystem::path& scene) {
-    const Library library = own_library();
-    const auto setup = read_setup(scene, library);
-    if (!setup) return setup.problems();
-    auto studio = place_studio(*setup, library);
+Expected<Rehearsal> rehearse(const Setup& setup) {
+    auto studio = place_studio(setup, own_library());
     if (!studio) return studio.problems();
     for (const BuiltModifier& modifier : studio->modifiers) {
         if (modifier.not_kept.empty()) continue;
@@ -30,6 +27,12 @@ Expected<Rehearsal> open_rehearsal(const std::filesystem::path& scene) {
     rehearsal.nobody = std::make_unique<Stage>(rehearsal.studio, Stage::With::kNobody);
     if (Problems problems = rehearsal.stage->problems_with(rehearsal.studio); !problems.empty()) return problems;
     return rehearsal;
+}
+
+Expected<Rehearsal> open_rehearsal(const std::filesystem::path& scene) {
+    const auto setup = read_setup(scene, own_library());
+    if (!setup) return setup.problems();
+    return rehearse(*setup);
 }
 
 Expected<LitStudio> light_rehearsal(Rehearsal& rehearsal) {

@@ -18,7 +18,10 @@ struct Rehearsal {
     std::unique_ptr<Stage> nobody;  // the same studio without
 };
 
-// Read, placed, and checked for what only geometry shows. No light is traced.
+// Placed, and checked for what only geometry shows. No light is traced.
+Expected<Rehearsal> rehearse(const Setup& setup);
+
+// The same for a scene file.
 Expected<Rehearsal> open_rehearsal(const std::filesystem::path& scene);
 
 // The lights at their powers, and the pupils as wide as the standing light leaves them.

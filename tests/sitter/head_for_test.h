@@ -12,7 +12,8 @@
 
 namespace understudy {
 
-inline constexpr std::array<const char*, 6> kLibraryHeads = {"aspen", "birch", "hazel", "juniper", "rowan", "willow"};
+inline constexpr std::array<const char*, 12> kLibraryHeads = {"alder",   "aspen",  "birch", "cedar", "elm",    "hazel",
+                                                              "juniper", "linden", "maple", "rowan", "willow", "yew"};
 
 inline Library test_library() {
     const std::filesystem::path source = UNDERSTUDY_SOURCE_DIR;
