@@ -30,9 +30,9 @@ struct SittersWish {
 std::string sheet_scene(const std::string& head) {
     return fmt::format(
         "title = \"{0}\"\n[picture]\nwidth = 320\nheight = 400\n"
-        "[camera]\nfocal_length = \"105 mm\"\naim = [0, 1.215, 0.08]\n[sitter]\nhead = \"{0}\"\n"
+        "[camera]\nfocal_length = \"150 mm\"\naim = [0, 1.23, 0.08]\n[sitter]\nhead = \"{0}\"\n"
         "[[light]]\nname = \"key\"\nmodifier = \"octa-120\"\nangle = -25\nheight = \"1.65 m\"\ndistance = \"1.4 m\"\n"
-        "meter = 4\n[[panel]]\nname = \"card\"\nsize = [0.9, 0.6]\nangle = 0\nheight = 0.85\ndistance = 0.7\n"
+        "meter = 4\n[[panel]]\nname = \"card\"\nsize = [0.9, 0.6]\nangle = 0\nheight = 0.8\ndistance = 0.7\n"
         "aim = \"face\"\nsurface = \"white\"\n",
         head);
 }
