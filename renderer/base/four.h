@@ -21,6 +21,12 @@ inline float largest_of(const Four& v) {
     return a > b ? a : b;
 }
 
+inline float least_of(const Four& v) {
+    const float a = v[0] < v[1] ? v[0] : v[1];
+    const float b = v[2] < v[3] ? v[2] : v[3];
+    return a < b ? a : b;
+}
+
 // e^x for x in [−80, 80], to 2e-7 of the value: x = n ln 2 + r, e^r by its series up to r⁶ on |r| <= ln 2 / 2, and 2^n
 // put straight into the exponent's bits. What is smaller than −80 counts as −80.
 inline Four exponential(const Four& x) {

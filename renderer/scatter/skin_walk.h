@@ -183,8 +183,7 @@ auto walk_through_skin(const SkinMedium& medium, const WalkStart& start, const F
     WalkResult<typename Flesh::Wall> result;
     const float strongest = largest_of(medium.scattered);
     const float decay = std::fmin(std::fmax(diffuse_decay(strongest), kLeastDecay), kMostDecay);
-    const float least_extinction = std::fmin(std::fmin(medium.extinction[0], medium.extinction[1]),
-                                             std::fmin(medium.extinction[2], medium.extinction[3]));
+    const float least_extinction = least_of(medium.extinction);
     const bool thin = start.thickness < kInfinity;
     GuidedStep step(medium, start.outward, tuning.guided, decay, 0.0F);
     Vec3 place = start.position;
