@@ -62,7 +62,7 @@ class PathTracer {
     void gather(const Gathering& place, const Waves& waves, const Sampler& sampler, PathLight& light) const;
 
   private:
-    static constexpr float kLeaveOff = 1e-5F;  // of a cornea, metres
+    static constexpr float kLeaveOff = 1e-5F;  // of a cornea, or into the skin, metres
 
     // How an emitter that the path meets is to be counted.
     enum class Arrival { kSeen, kWeighed, kCounted };
@@ -81,6 +81,7 @@ class PathTracer {
     };
     // Light that is followed under the skin goes in here.
     struct SkinEntry {
+        Vec3 inside{0.0F};   // just under the triangle, not under the curved surface that it stands for
         Vec3 outward{0.0F};  // of the triangle
         std::uint32_t triangle = 0;
         Light4 colour{0.0F};  // under the coat

@@ -41,7 +41,7 @@ bool PathTracer::weighed(const Vertex& vertex) {
 }
 
 void PathTracer::enter_skin(Vertex& vertex, const Hit& hit, const Vec3& wo) const {
-    vertex.entry = SkinEntry{hit.geometric, hit.index, vertex.from.colour};
+    vertex.entry = SkinEntry{hit.position - kLeaveOff * hit.geometric, hit.geometric, hit.index, vertex.from.colour};
     vertex.from = approach_of_coat(hit.spot, vertex.frame.to_local(wo));
     vertex.followed = std::min(1.0F, kCoatOften * vertex.from.reflected);
     if (vertex.to_scrims.share() > 0.0F) vertex.followed = std::max(vertex.followed, kCoatBeforeScrims);
@@ -93,8 +93,7 @@ void PathTracer::pass_through_skin(Group& group, const Vertex& vertex) const {
     const SkinEntry& entry = *vertex.entry;
     const SkinMedium medium = skin_medium(entry.colour, path.waves);
     const Frame frame = Frame::around(entry.outward);
-    WalkStart start{vertex.leave_behind, entry.outward,
-                    frame.to_world(-sample_cosine(entry.numbers.x, entry.numbers.y))};
+    WalkStart start{entry.inside, entry.outward, frame.to_world(-sample_cosine(entry.numbers.x, entry.numbers.y))};
     if (may_be_thin(stage_.sitter_mesh()->zone_of(entry.triangle))) {
         const float deep = kThinInPaths / least_of(medium.extinction);
         const auto other_side = flesh.wall({start.position, -entry.outward, 0.0F, deep});

@@ -8,6 +8,7 @@
 #include "scatter/microfacet.h"
 #include "scatter/random_stream.h"
 #include "scatter/skin_walk.h"
+#include "support/ball_of_skin.h"
 
 namespace understudy {
 namespace {
@@ -29,42 +30,21 @@ double distance_to_triangle(const Double3& p, const Double3& a, const Double3& b
     return std::abs(glm::dot(p - a, n)) / glm::length(n);
 }
 
-// A ball of so many rings, radius 3 cm, away from the origin.
-SitterMesh ball_of_skin(int rings) {
-    SitterMesh mesh;
-    const Vec3 centre(0.1F, 1.2F, -0.05F);
-    const int around = 2 * rings;
-    for (int i = 0; i <= rings; ++i) {
-        const float polar = kPi * static_cast<float>(i) / static_cast<float>(rings);
-        for (int k = 0; k < around; ++k) {
-            const float turn = 2.0F * kPi * static_cast<float>(k) / static_cast<float>(around);
-            const Vec3 n(std::sin(polar) * std::cos(turn), std::cos(polar), std::sin(polar) * std::sin(turn));
-            mesh.positions.push_back(centre + 0.03F * n);
-            mesh.normals.push_back(n);
-        }
-    }
-    const auto at = [&](int i, int k) { return static_cast<std::uint32_t>(i * around + k % around); };
-    for (int i = 0; i < rings; ++i) {
-        for (int k = 0; k < around; ++k) {
-            if (i > 0) mesh.triangles.push_back({at(i, k), at(i, k + 1), at(i + 1, k)});
-            if (i + 1 < rings) mesh.triangles.push_back({at(i, k + 1), at(i + 1, k + 1), at(i + 1, k)});
-        }
-    }
-    mesh.zones.assign(mesh.triangles.size(), Zone::kFace);
-    return mesh;
-}
+const Vec3 kMiddle(0.1F, 1.2F, -0.05F);
+
+SitterMesh ball(int rings) { return ball_of_skin(rings, kMiddle, 0.03F); }
 
 // The promise that spares rays: never more than is really free, whatever the triangles; and worth asking for, within
 // half a millimetre of what a fine mesh leaves free up to where the grid ends.
 TEST(DistanceGrid, NeverPromisesMoreThanIsFree) {
     RandomStream random(11);
     for (const int rings : {6, 20, 90}) {
-        const SitterMesh mesh = ball_of_skin(rings);
+        const SitterMesh mesh = ball(rings);
         const DistanceGrid grid(mesh.positions, mesh.triangles);
         double lost = 0.0;
         int near = 0;
         for (int i = 0; i < 300; ++i) {
-            const Vec3 p = Vec3(0.1F, 1.2F, -0.05F) + 0.064F * (random.next3() - 0.5F);
+            const Vec3 p = kMiddle + 0.064F * (random.next3() - 0.5F);
             double exact = 1.0;
             for (const auto& [a, b, c] : mesh.triangles) {
                 exact = std::min(exact, distance_to_triangle(Double3(p), Double3(mesh.positions[a]),
@@ -84,7 +64,7 @@ TEST(DistanceGrid, NeverPromisesMoreThanIsFree) {
 }
 
 TEST(DistanceGrid, PromisesNothingOffItsBox) {
-    const SitterMesh mesh = ball_of_skin(20);
+    const SitterMesh mesh = ball(20);
     const DistanceGrid grid(mesh.positions, mesh.triangles);
     EXPECT_EQ(grid.free_around({0.0F, 0.0F, 0.0F}), 0.0F);
     EXPECT_EQ(grid.free_around({0.1F, 1.2F, 0.5F}), 0.0F);
@@ -93,19 +73,18 @@ TEST(DistanceGrid, PromisesNothingOffItsBox) {
 // Only skin is a wall; cloth and the mouth's inside are not. From within and from without are told apart.
 TEST(Flesh, HasWallsOfSkinOnly) {
     Sitter sitter;
-    sitter.mesh = ball_of_skin(20);
+    sitter.mesh = ball(20);
     const Flesh flesh(sitter);
-    const Vec3 middle(0.1F, 1.2F, -0.05F);
-    const auto out = flesh.wall({middle, Vec3(0.6F, 0.0F, 0.8F)});
+    const auto out = flesh.wall({kMiddle, Vec3(0.6F, 0.0F, 0.8F)});
     ASSERT_TRUE(out);
     EXPECT_TRUE(flesh.contains(*out));
     EXPECT_NEAR(out->distance, 0.03F, 0.0005F);
-    const auto in = flesh.wall({middle + Vec3(0.0F, 0.003F, 0.1F), Vec3(0.0F, 0.0F, -1.0F)});
+    const auto in = flesh.wall({kMiddle + Vec3(0.0F, 0.003F, 0.1F), Vec3(0.0F, 0.0F, -1.0F)});
     ASSERT_TRUE(in);
     EXPECT_FALSE(flesh.contains(*in));
     for (const Zone zone : {Zone::kTop, Zone::kMouth}) {
         sitter.mesh.zones.assign(sitter.mesh.triangles.size(), zone);
-        EXPECT_FALSE(Flesh(sitter).wall({middle, Vec3(0.6F, 0.0F, 0.8F)}));
+        EXPECT_FALSE(Flesh(sitter).wall({kMiddle, Vec3(0.6F, 0.0F, 0.8F)}));
     }
 }
 
@@ -113,7 +92,7 @@ TEST(Flesh, HasWallsOfSkinOnly) {
 // free distance changes nothing but the rays.
 TEST(Flesh, LosesNothingInAWhiteFurnace) {
     Sitter sitter;
-    sitter.mesh = ball_of_skin(60);
+    sitter.mesh = ball(60);
     const Flesh flesh(sitter);
     const SkinMedium medium{all_four(1.0F), 1.0F / Four{4e-3F, 3e-3F, 5e-3F, 4e-3F}};
     constexpr int kWalks = 20000;
@@ -127,8 +106,7 @@ TEST(Flesh, LosesNothingInAWhiteFurnace) {
             WalkNumbers numbers(77U + 7919U * static_cast<std::uint32_t>(i));
             const float u = numbers.next();
             const Vec3 outward(0.0F, 0.0F, 1.0F);
-            const WalkStart start{Vec3(0.1F, 1.2F, -0.05F) + 0.02995F * outward, outward,
-                                  -sample_cosine(u, numbers.next())};
+            const WalkStart start{kMiddle + 0.02995F * outward, outward, -sample_cosine(u, numbers.next())};
             const auto result = walk_through_skin(medium, start, flesh, numbers, tuning);
             rays += result.rays;
             steps += result.steps;
