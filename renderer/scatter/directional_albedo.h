@@ -10,13 +10,15 @@
 
 namespace understudy {
 
-// Even steps of the cosine's root, linear between: near grazing the albedo changes within a cosine of alpha.
-class DirectionalAlbedo {
+// Even steps of the cosine's root, linear between: near grazing the albedo changes within a cosine of alpha. Count
+// steps, each summed over Side × Side points.
+template <std::size_t Count, int Side>
+class AlbedoTable {
   public:
     // Fresnel: from the cosine between direction and facet to the share reflected.
     template <class Fresnel>
-    static DirectionalAlbedo of_gloss(float alpha, const Fresnel& fresnel) {
-        DirectionalAlbedo result;
+    static AlbedoTable of_gloss(float alpha, const Fresnel& fresnel) {
+        AlbedoTable result;
         for (std::size_t i = 0; i < kCount; ++i) {
             const float root = static_cast<float>(i) / static_cast<float>(kCount - 1);
             result.values_[i] = integrate_gloss(root * root, alpha, fresnel);
@@ -37,15 +39,15 @@ class DirectionalAlbedo {
     float mean() const { return mean_; }
 
   private:
-    static constexpr std::size_t kCount = 128;
+    static constexpr std::size_t kCount = Count;
 
     // The midpoint rule in the unit square that the visible normals are drawn from; one half of it mirrors the other.
     // The distribution's long tail and the horizon's edge lie near u = 1: the warp u = 1 − (1 − s)³ spends most points
     // there.
     template <class Fresnel>
     static float integrate_gloss(float cos_o, float alpha, const Fresnel& fresnel) {
-        constexpr int kRadii = 64;
-        constexpr int kAngles = 64;
+        constexpr int kRadii = Side;
+        constexpr int kAngles = Side;
         const Vec3 wo(std::sqrt(std::max(0.0F, 1.0F - cos_o * cos_o)), 0.0F, cos_o);
         double sum = 0.0;
         for (int i = 0; i < kRadii; ++i) {
@@ -86,5 +88,7 @@ class DirectionalAlbedo {
     std::array<float, kCount> values_{};
     float mean_ = 0.0F;
 };
+
+using DirectionalAlbedo = AlbedoTable<128, 64>;
 
 }  // namespace understudy

@@ -7,16 +7,17 @@ namespace understudy {
 
 std::vector<NamedSurface> every_surface() {
     const Spectrum white(1.0F);
-    const CoatedSurface skin(skin_albedo(0.02, 0.02), kSkinIndex, kSkinRoughness);
+    const CoatedSurface oiled(white, kSkinIndex, kSkinRoughness);
     const CoatedSurface sclera(sclera_albedo(), kTearIndex, kTearRoughness);
     return {
         {"grey card", MattSurface{Spectrum(0.18F)}},
         {"iris", MattSurface{iris_albedo()}},
         {"white paper", MattSurface{white}, true},
-        {"light skin", skin},
-        {"dark skin", skin.with_albedo(skin_albedo(0.3, 0.02))},
-        {"white under skin's coat", skin.with_albedo(white), true},
-        {"black under skin's coat", skin.with_albedo(Spectrum(0.0F))},
+        {"light skin", SkinSurface()},
+        {"dark, glossy skin", SkinSurface({0.3F, 0.02F, 0.18F, 1.0F})},
+        {"powdered skin", SkinSurface({0.02F, 0.02F, 0.48F, 0.5F})},
+        {"white under oil", oiled, true},
+        {"black under oil", oiled.with_albedo(Spectrum(0.0F))},
         {"sclera", sclera},
         {"white under tears", sclera.with_albedo(white), true},
         {"white under a rough coat", CoatedSurface(white, 1.5F, 0.8F), true},

@@ -119,7 +119,7 @@ void refuse(TableReader& table, std::initializer_list<std::string_view> keys, co
 // Skin is what a head has, and a face that can be changed is what one of the library has.
 void refuse_what_is_not_there(TableReader& table, const HeadChoice& choice) {
     const std::string head = table.is_text("head") ? table.text("head").value_or("") : "";
-    if (head == "ball" || head == "none") refuse(table, {"melanin", "blood"}, head, "skin only on a head");
+    if (head == "ball" || head == "none") refuse(table, {"melanin", "blood", "shine"}, head, "skin only on a head");
     if (!head.empty() && !std::holds_alternative<LibraryHead>(choice)) {
         refuse(table, {"face", "expression", "body", "shoulders"}, head,
                "face, expression, body and shoulders only with a head of the library");
@@ -185,6 +185,7 @@ SitterSettings read_sitter(TableReader table, const Library& library, const std:
     sitter.gaze = read_gaze(table);
     sitter.skin.melanin = table.quantity("melanin", kPlainNumber, {0.0, 0.5});
     sitter.skin.blood = table.quantity("blood", kPlainNumber, {0.0, 0.2});
+    sitter.skin.shine = table.quantity("shine", kPlainNumber, {0.0, 1.0}).value_or(sitter.skin.shine);
     sitter.pupil_m = table.quantity("pupil", kLength, {0.001, 0.010});
     refuse_what_is_not_there(table, sitter.head);
     table.report_unknown_keys();

@@ -43,6 +43,7 @@ using HeadChoice = std::variant<NobodyThere, MattBall, LibraryHead, OwnMesh>;
 struct SkinSettings {
     std::optional<double> melanin;  // volume fraction of melanosomes in the epidermis, 0 … 0.5; none: the head's own
     std::optional<double> blood;    // volume fraction of blood in the dermis, 0 … 0.2; none: the head's own
+    double shine = 0.5;             // of the skin's coat: 0 powdered, 1 glossy
 };
 
 // The eyes of somebody on a stool, and of a person standing: the mean stature of the US Army's survey of 2012, women

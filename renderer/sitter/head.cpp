@@ -13,6 +13,7 @@
 #include "sitter/lids.h"
 #include "sitter/own_mesh.h"
 #include "sitter/skeleton.h"
+#include "sitter/skin_map.h"
 
 namespace understudy {
 
@@ -35,7 +36,8 @@ class Head {
     std::optional<std::array<LidRegion, 2>> lids;
     std::array<Caruncle, 2> caruncles;  // when there are lids
     std::optional<SkinPlaces> places;
-    Double3 face{0.0};  // between the eyes
+    std::vector<SkinCast> casts;  // one a position
+    Double3 face{0.0};            // between the eyes
     Double3 chest = kChestFromEyes;
     Double3 crown = kCrownFromEyes;
     double melanin = 0.02;
@@ -126,6 +128,7 @@ Expected<HeadPointer> load_library_head(const SitterSettings& sitter, const Libr
     if (!head->places) {
         return Problem{Blame::kWrongInput, fmt::format("{}: these shapes make no face", choice.path.string())};
     }
+    head->casts = cast_skin(head->mesh, head->places, head->eyes);
     head->chest = chest_of(head->mesh, head->face);
     head->crown = crown_of(head->mesh);
     return HeadPointer(std::move(head));
@@ -143,6 +146,7 @@ Expected<HeadPointer> load_own_head(const OwnMesh& choice) {
     head->face = shift;
     // As far under and behind the eyes as in the library's heads, so that chin and lean turn about a neck.
     head->pivots.fill({0.0, -0.09, 0.0});
+    head->casts = cast_skin(head->mesh, std::nullopt, std::nullopt);
     head->chest = head->face + kChestFromEyes;
     head->crown = crown_of(head->mesh);
     return HeadPointer(std::move(head));
@@ -235,6 +239,11 @@ Sitter pose_head(const Head& head, const SitterSettings& settings, const std::op
         sitter.eyes = eyes;
     }
     sitter.mesh = posed_mesh(head, straight, bones, place_of(settings));
+    for (std::size_t v = 0; v < head.casts.size(); ++v) {
+        const SkinCast& cast = head.casts[v];
+        sitter.mesh.skin.push_back({spot_of(cast, sitter.melanin, sitter.blood, settings.skin.shine), cast.pores,
+                                    cast.lip, Vec3(head.mesh.positions[v])});
+    }
     if (head.places) sitter.landmarks = landmarks_at(*head.places, sitter.mesh);
     return sitter;
 }

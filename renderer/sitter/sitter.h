@@ -11,6 +11,7 @@
 
 #include "base/expected.h"
 #include "base/geometry.h"
+#include "scatter/skin_spot.h"
 #include "setup/setup.h"
 
 namespace understudy {
@@ -37,11 +38,20 @@ enum class Zone : std::uint8_t {
 // In words, as it is printed: "brow", "upper lid", …
 std::string_view zone_name(Zone zone);
 
+// The skin at a vertex, and where that lies on the straight head: what is drawn on the skin goes with it.
+struct SkinVertex {
+    SkinSpot spot;
+    float pores = 0.0F;  // how deep, 1 where they are deepest
+    float lip = 0.0F;    // 1 on the red of the lips
+    Vec3 straight{0.0F};
+};
+
 struct SitterMesh {
     std::vector<Vec3> positions;
     std::vector<Vec3> normals;                            // one a position, smooth, unit
     std::vector<std::array<std::uint32_t, 3>> triangles;  // counter-clockwise from outside
     std::vector<Zone> zones;                              // one a triangle
+    std::vector<SkinVertex> skin;                         // one a position
 };
 
 // Anatomy of the eye, from the schematic-eye tables: see sitter/eye.h for sources and the derived places.

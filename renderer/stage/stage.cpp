@@ -127,7 +127,20 @@ Hit Stage::sitter_hit(const Ray& ray, const Meeting& nearest) const {
     hit.shading = facing_normal(from_inside ? -met.shading : met.shading, ray.direction);
     hit.leave_from = (from_inside ? met.position : met.lifted) + kLeaveOff * hit.geometric;
     hit.surface = &zone_surfaces_[static_cast<std::size_t>(met.zone)];
+    hit.share = nearest.share;
+    if (is_skin(*hit.surface)) hit.spot = cover_->spot_at(met.triangle, nearest.share);
     return hit;
+}
+
+Hit Stage::emerged(const Flesh::Wall& wall) const {
+    const MeshMeeting& met = wall.meeting;
+    const Ray back{{}, -glm::normalize(met.geometric)};
+    return sitter_hit(back, {met.distance, Thing::kSitter, false, met.triangle, met.geometric, nullptr, met.share});
+}
+
+Vec3 Stage::relieved(const Hit& hit, const Ray& ray) const {
+    // The mesh's own normal looks outward.
+    return facing_normal(cover_->relieved(hit.shading, hit.index, hit.share), ray.direction);
 }
 
 Hit Stage::hit_at(const Ray& ray, const Meeting& meeting) const {

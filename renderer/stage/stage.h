@@ -13,8 +13,10 @@
 #include "scatter/surface.h"
 #include "stage/board.h"
 #include "stage/eye_optics.h"
+#include "stage/flesh.h"
 #include "stage/mesh_tree.h"
 #include "stage/mottled_paint.h"
+#include "stage/skin_cover.h"
 #include "stage/studio.h"
 
 namespace understudy {
@@ -31,6 +33,8 @@ struct Hit {
     Vec3 shading{0.0F};                // unit, toward where the ray came from
     Vec3 leave_from{0.0F};             // rays that go on start here, on the side the ray came from
     const Surface* surface = nullptr;  // none for an emitter
+    SkinSpot spot{};                   // where the surface is skin
+    Vec2 share{0.0F};                  // of the sitter's triangle
 
     // Where a ray in this direction starts: beyond the surface for one that goes through it.
     Vec3 start_toward(const Vec3& direction) const {
@@ -73,6 +77,13 @@ class Stage {
     // ray by ray.
     std::array<Meeting, kLanes> meet(const WideRays& rays, LaneBits lanes) const;
     Hit hit_at(const Ray& ray, const Meeting& meeting) const;
+
+    // What lies under the sitter's skin, when light is followed there.
+    const Flesh* flesh() const { return flesh_ ? &*flesh_ : nullptr; }
+    // Where a walk comes out of the skin, seen from outside.
+    Hit emerged(const Flesh::Wall& wall) const;
+    // The shading normal of a hit on skin with the skin's fine relief, for light that comes back along the ray.
+    Vec3 relieved(const Hit& hit, const Ray& ray) const;
     // Of each lane's ray, as passes.
     Wide passed(const WideRays& rays, LaneBits lanes) const;
     // Who stands in the way, nearest first; for messages.
@@ -138,6 +149,8 @@ class Stage {
     std::vector<Eye> eyes_;
     std::optional<MeshTree> mesh_;
     std::vector<Surface> zone_surfaces_;
+    std::optional<SkinCover> cover_;
+    std::optional<Flesh> flesh_;
     float ball_radius_ = 0.0F;
     Vec3 ball_centre_{0.0F};
     Surface ball_surface_;

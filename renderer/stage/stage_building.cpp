@@ -33,6 +33,8 @@ Stage::Stage(const Studio& studio, With with)
     if (!sitter.mesh.triangles.empty()) {
         mesh_.emplace(sitter.mesh);
         zone_surfaces_ = zone_surfaces(sitter);
+        cover_.emplace(sitter.mesh);
+        if (setup.picture.skin == SkinLight::kUnderSkin) flesh_.emplace(sitter);
     }
     if (sitter.eyes) eyes_.assign(sitter.eyes->begin(), sitter.eyes->end());
 }

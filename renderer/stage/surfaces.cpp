@@ -9,15 +9,19 @@ namespace understudy {
 
 namespace {
 
-constexpr float kLipRoughness = 0.22F;
 // Reflector cloth: metallised, crinkled. Common practice, no source.
 constexpr float kMetalRoughness = 0.25F;
 // The plain top. Invented.
 constexpr float kTopReflectance = 0.11F;
-// Lips show more blood and less melanin than the skin round them; the mouth's inside is dark. Invented shares.
-constexpr double kLipBlood = 7.0;
-constexpr double kLipMelanin = 0.6;
+// The mouth's inside is dark. Invented.
 constexpr float kMouthReflectance = 0.12F;
+
+// Every place has its own; this one says how smooth the smoothest is.
+SkinSurface skin_of(const Sitter& sitter) {
+    SkinSpot spot;
+    for (const SkinVertex& vertex : sitter.mesh.skin) spot.roughness = std::min(spot.roughness, vertex.spot.roughness);
+    return SkinSurface(spot);
+}
 
 }  // namespace
 
@@ -35,11 +39,8 @@ Surface board_surface(const Finish& finish) {
 }
 
 std::vector<Surface> zone_surfaces(const Sitter& sitter) {
-    const CoatedSurface skin(skin_albedo(sitter.melanin, sitter.blood), kSkinIndex, kSkinRoughness);
-    std::vector<Surface> surfaces(static_cast<std::size_t>(Zone::kCount), skin);
+    std::vector<Surface> surfaces(static_cast<std::size_t>(Zone::kCount), skin_of(sitter));
     const auto set = [&](Zone zone, const Surface& surface) { surfaces[static_cast<std::size_t>(zone)] = surface; };
-    set(Zone::kLips, CoatedSurface(skin_albedo(kLipMelanin * sitter.melanin, std::min(0.2, kLipBlood * sitter.blood)),
-                                   kSkinIndex, kLipRoughness));
     set(Zone::kMouth, MattSurface{skin_albedo(0.01, 0.15) * kMouthReflectance});
     set(Zone::kTop, MattSurface{Spectrum(kTopReflectance)});
     return surfaces;

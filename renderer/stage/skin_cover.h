@@ -1,0 +1,29 @@
+// What the sitter's skin is like at a point of the mesh: what is in it, how it shines, and its fine relief.
+#pragma once
+
+#include <array>
+#include <cstdint>
+#include <vector>
+
+#include "sitter/sitter.h"
+
+namespace understudy {
+
+class SkinCover {
+  public:
+    explicit SkinCover(const SitterMesh& mesh);
+
+    // share: of the triangle's second and third corner.
+    SkinSpot spot_at(std::uint32_t triangle, const Vec2& share) const;
+
+    // The smooth unit normal bent by pores, fine lines and the grooves of the lips. They are a height over the place on
+    // the straight head, so they turn with it.
+    Vec3 relieved(const Vec3& normal, std::uint32_t triangle, const Vec2& share) const;
+
+  private:
+    std::vector<std::array<std::uint32_t, 3>> triangles_;
+    std::vector<Vec3> positions_;
+    std::vector<SkinVertex> skin_;
+};
+
+}  // namespace understudy
