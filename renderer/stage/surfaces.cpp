@@ -4,6 +4,7 @@
 
 #include "scatter/eye_colours.h"
 #include "scatter/skin.h"
+#include "sitter/wardrobe/clothes.h"
 
 namespace understudy {
 
@@ -11,8 +12,6 @@ namespace {
 
 // Reflector cloth: metallised, crinkled. Common practice, no source.
 constexpr float kMetalRoughness = 0.25F;
-// The plain top. Invented.
-constexpr float kTopReflectance = 0.11F;
 // The mouth's inside is dark. Invented.
 constexpr float kMouthReflectance = 0.12F;
 
@@ -21,6 +20,37 @@ SkinSurface skin_of(const Sitter& sitter) {
     SkinSpot spot;
     for (const SkinVertex& vertex : sitter.mesh.skin) spot.roughness = std::min(spot.roughness, vertex.spot.roughness);
     return SkinSurface(spot);
+}
+
+// Polished plastic and metal of a frame. Invented.
+constexpr float kFrameIndex = 1.49F;
+constexpr float kFrameRoughness = 0.12F;
+constexpr float kWireRoughness = 0.18F;
+// How much nap each cloth has, and how softly it shines. By eye, no source.
+Surface cloth_surface(const Spectrum& dye, Fabric fabric) {
+    switch (fabric) {
+        case Fabric::kJersey:
+            return NappedCloth(dye, 0.12F, 0.6F);
+        case Fabric::kCotton:
+            return NappedCloth(dye, 0.06F, 0.5F);
+        case Fabric::kWool:
+            return NappedCloth(dye, 0.20F, 0.6F);
+        case Fabric::kVelvet:
+            return NappedCloth(dye, 0.55F, 0.35F);
+        case Fabric::kFelt:
+            break;
+    }
+    return NappedCloth(dye, 0.16F, 0.8F);
+}
+
+Surface frame_surface(const Finish& finish) {
+    if (const auto* metal = std::get_if<Metal>(&finish)) {
+        return RoughMetal(*metal == Metal::kSilver ? silver_reflectance() : gold_reflectance(), kWireRoughness);
+    }
+    const auto* tint = std::get_if<Tint>(&finish);
+    const Spectrum colour =
+        tint != nullptr ? tint->reflectance : Spectrum(static_cast<float>(std::get<Reflectance>(finish).value));
+    return CoatedSurface(colour, kFrameIndex, kFrameRoughness);
 }
 
 }  // namespace
@@ -42,7 +72,15 @@ std::vector<Surface> zone_surfaces(const Sitter& sitter) {
     std::vector<Surface> surfaces(static_cast<std::size_t>(Zone::kCount), skin_of(sitter));
     const auto set = [&](Zone zone, const Surface& surface) { surfaces[static_cast<std::size_t>(zone)] = surface; };
     set(Zone::kMouth, MattSurface{skin_albedo(0.01, 0.15) * kMouthReflectance});
-    set(Zone::kTop, MattSurface{Spectrum(kTopReflectance)});
+    const ClothesSettings& clothes = sitter.clothes;
+    const Surface outer = cloth_surface(clothes.colour, fabric_of(clothes));
+    const bool jacket = clothes.outfit == Outfit::kJacket;
+    const Surface inner = jacket ? cloth_surface(clothes.shirt_colour, Fabric::kCotton) : outer;
+    set(Zone::kTop, inner);
+    set(Zone::kCollar, inner);
+    set(Zone::kJacket, outer);
+    if (sitter.hat) set(Zone::kHat, cloth_surface(sitter.hat->colour, Fabric::kFelt));
+    if (sitter.glasses) set(Zone::kGlasses, frame_surface(sitter.glasses->colour));
     return surfaces;
 }
 

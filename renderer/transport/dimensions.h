@@ -14,6 +14,8 @@ inline constexpr std::uint32_t kWave = 1;
 inline constexpr std::uint32_t kMirrorBranch = 1U << 16;
 // So is what the skin's coat mirrors beside what comes from under it.
 inline constexpr std::uint32_t kCoatBranch = 1U << 17;
+// And so is the one in a lens of glasses, before or behind which there may be a cornea.
+inline constexpr std::uint32_t kLensBranch = 1U << 18;
 
 inline constexpr std::uint32_t kGroupsPerVertex = 1 + kMaxLayers / 2;
 

@@ -86,6 +86,7 @@ void PathTracer::arrive(Group& group, std::uint32_t index, const Meeting& meetin
     if (meeting.distance == kInfinity) return meet_ambient(walk, path.light);
     Hit hit = stage_.hit_at(walk.ray, meeting);
     if (hit.thing == Thing::kEmitter) return meet_emitter(walk, hit, path.light);
+    if (hit.thing == Thing::kLens) return cross_lens(group, index, hit);
     if (hit.thing == Thing::kCornea) return cross_cornea(group, index, hit);
     if (path.light.detours != nullptr) path.light.detours->meet(hit.thing, path.light.layers);
     if (hit.thing == Thing::kWall) meet_ambient(walk, path.light);
@@ -93,7 +94,7 @@ void PathTracer::arrive(Group& group, std::uint32_t index, const Meeting& meetin
     if (seen_skin) hit.shading = stage_.relieved(hit, walk.ray);
     if (walk.sees) {
         path.sight = {seen_skin ? albedo(hit.spot, path.waves) : albedo(*hit.surface, path.waves), hit.shading,
-                      hit.distance};
+                      walk.before + hit.distance};
         walk.sees = false;
     }
     group.vertices.push_back(vertex_at(hit, index, -walk.ray.direction, path.waves));
