@@ -29,8 +29,8 @@ class AlbedoTable {
 
     // Of a broad lobe: from wo and wi to its value, 1/sr, without the cosine; finite times the cosine of wi.
     template <class Lobe>
-    static DirectionalAlbedo of_lobe(const Lobe& lobe) {
-        DirectionalAlbedo result;
+    static AlbedoTable of_lobe(const Lobe& lobe) {
+        AlbedoTable result;
         for (std::size_t i = 0; i < kCount; ++i) {
             const float root = static_cast<float>(i) / static_cast<float>(kCount - 1);
             result.values_[i] = integrate_lobe(std::max(root * root, 1e-6F), lobe);
