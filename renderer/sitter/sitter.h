@@ -31,6 +31,8 @@ enum class Zone : std::uint8_t {
     kScalp,
     kNeck,
     kTop,  // the plain matt cloth
+    kCaruncle,
+    kTearLine,
     kCount,
 };
 
@@ -49,6 +51,7 @@ struct Eye {
     Double3 centre{0.0};          // of the eyeball
     Double3 axis{0.0, 0.0, 1.0};  // unit, out through the pupil
     double pupil_radius_m = 0.00175;
+    Double3 up{0.0, 1.0, 0.0};  // of the head
 };
 
 // Where the meter is held: on the skin, facing along its normal.
@@ -66,10 +69,12 @@ struct Sitter {
     Kind kind = Kind::kNobody;
     SitterMesh mesh;                         // empty but for kHead
     std::optional<std::array<Eye, 2>> eyes;  // [0] camera left (the sitter's right), [1] camera right
-    std::optional<Landmarks> landmarks;      // of a head whose landmarks are known
-    double ball_radius_m = 0.0;              // kBall: centre at the face point
-    double melanin = 0.02;                   // volume fraction of melanosomes in the epidermis
-    double blood = 0.02;                     // volume fraction of blood in the dermis
+    double gaze_asked_deg = 0.0;  // from straight ahead, of the eye that would turn more; eyes stop at kFarthestGazeDeg
+    std::optional<Landmarks> landmarks;  // of a head whose landmarks are known
+    double ball_radius_m = 0.0;          // kBall: centre at the face point
+    double melanin = 0.02;               // volume fraction of melanosomes in the epidermis
+    double blood = 0.02;                 // volume fraction of blood in the dermis
+    IrisColour iris = IrisColour::kBrown;
 };
 
 }  // namespace understudy

@@ -18,6 +18,10 @@ constexpr float kTopReflectance = 0.11F;
 constexpr double kLipBlood = 7.0;
 constexpr double kLipMelanin = 0.6;
 constexpr float kMouthReflectance = 0.12F;
+// The inner corner of the eye and the edges of the lids behind the tears. Invented.
+constexpr double kMoistMelanin = 0.004;
+constexpr double kMoistBlood = 0.07;
+constexpr float kCaruncleRoughness = 0.12F;
 
 }  // namespace
 
@@ -42,11 +46,12 @@ std::vector<Surface> zone_surfaces(const Sitter& sitter) {
                                    kSkinIndex, kLipRoughness));
     set(Zone::kMouth, MattSurface{skin_albedo(0.01, 0.15) * kMouthReflectance});
     set(Zone::kTop, MattSurface{Spectrum(kTopReflectance)});
+    const Spectrum moist = skin_albedo(kMoistMelanin, kMoistBlood);
+    set(Zone::kTearLine, CoatedSurface(moist, kTearIndex, kTearRoughness));
+    set(Zone::kCaruncle, CoatedSurface(moist, kTearIndex, kCaruncleRoughness));
     return surfaces;
 }
 
 Surface eye_white_surface() { return CoatedSurface(sclera_albedo(), kTearIndex, kTearRoughness); }
-
-Surface iris_surface() { return MattSurface{iris_albedo()}; }
 
 }  // namespace understudy
