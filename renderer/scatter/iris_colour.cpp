@@ -28,11 +28,11 @@ IrisPigment iris_pigment(IrisColour colour) {
         case IrisColour::kBrown:
             return {0.10, 0.07, 0.5, 6.0, 0.0};
         case IrisColour::kHazel:
-            return {0.06, 0.022, 0.75, 8.0, 0.35};
+            return {0.08, 0.042, 0.7, 9.0, 0.3};
         case IrisColour::kGreen:
-            return {0.035, 0.016, 0.95, 7.0, 0.7};
+            return {0.055, 0.036, 0.97, 12.0, 0.8};
         case IrisColour::kBlue:
-            return {0.004, 0.0008, 0.3, 7.0, 0.92};
+            return {0.004, 0.0010, 0.3, 8.5, 0.78};
         case IrisColour::kGrey:
             return {0.003, 0.0008, 0.3, 6.5, 0.45};
     }

@@ -69,8 +69,6 @@ double TearLine::room_at(const Column& column, const std::vector<Double3>& posit
 }
 
 void TearLine::place(const Eye& eye, std::vector<Double3>& positions) const {
-    Double3 middle(0.0);
-    for (const Column& column : columns_) middle += positions[column.inner] / static_cast<double>(columns_.size());
     for (const Column& column : columns_) {
         const Double3 corner = positions[column.inner];
         const double full = column.share * (column.upper ? kUpperTearRadius : kLowerTearRadius);
@@ -78,7 +76,7 @@ void TearLine::place(const Eye& eye, std::vector<Double3>& positions) const {
         const Double3 up = glm::normalize(corner - eye.centre);
         const Double3 line = glm::normalize(positions[column.after] - positions[column.before]);
         Double3 open = glm::normalize(glm::cross(line, up));
-        if (glm::dot(open, middle - corner) < 0.0) open = -open;
+        if ((open.y < 0.0) != column.upper) open = -open;
         // Up the lid's edge, as far as it is square to the line.
         const Double3 wall = glm::normalize(positions[column.outer] - corner);
         for (std::size_t row = 0; row < kAcross; ++row) {

@@ -101,7 +101,7 @@ IrisPattern::Patch IrisPattern::patch(const Vec2& across, float pupil_radius, st
     patch.melanin = std::exp(mean + 0.7F * place.noise(23.0F, 3.0F, seed + 10) - 0.9F * (parts.fibres - 0.35F) -
                              0.3F * parts.collarette);
     patch.share = edge_share(across, pupil_radius) * (1.0F - 0.55F * parts.crypt) * (1.0F - 0.15F * parts.furrow) *
-                  (0.78F + 0.34F * parts.fibres);
+                  (0.85F + 0.45F * parts.fibres);
     return patch;
 }
 

@@ -20,7 +20,7 @@ constexpr double kLipMelanin = 0.6;
 constexpr float kMouthReflectance = 0.12F;
 // The inner corner of the eye and the edges of the lids behind the tears. Invented.
 constexpr double kMoistMelanin = 0.004;
-constexpr double kMoistBlood = 0.07;
+constexpr double kMoistBlood = 0.03;
 constexpr float kCaruncleRoughness = 0.12F;
 
 }  // namespace

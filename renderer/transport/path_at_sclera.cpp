@@ -76,6 +76,7 @@ void PathTracer::meet_white(Group& group, std::uint32_t index, const Hit& met) c
     hit.surface = &stage_.tear_gloss();
     group.vertices.push_back(vertex_at(hit, index, wo, path.waves));
     const float reflected = group.vertices.back().from.reflected;
+    group.walks[index].began_with = reflected;
     const auto under = place_within(eye, met, path.sampler.group(dimension_of_scatter(walk.vertex + kInwardBranch)));
     if (!under) return;
     Walk soft = walk;

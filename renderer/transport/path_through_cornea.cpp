@@ -32,6 +32,7 @@ void PathTracer::cross_cornea(Group& group, std::uint32_t index_of_walk, const H
     Walk mirror = walk;
     mirror.ray = {hit.leave_from, 2.0F * cosine * hit.geometric - back};
     mirror.throughput *= reflected;
+    mirror.began_with = reflected;
     mirror.arrival = Arrival::kSeen;
     mirror.may_split = false;
     mirror.vertex += kMirrorBranch;

@@ -208,9 +208,9 @@ bool PathTracer::scatter_at(Walk& walk, const Vertex& vertex, const Vec4& number
 
 bool PathTracer::survives(Walk& walk, float u) const {
     constexpr std::uint32_t kSureVertices = 2;
-    const float strength = largest(walk.throughput);
+    const float strength = largest(walk.throughput) / walk.began_with;
     if (!(strength > 0.0F)) return false;
-    if (walk.vertex < kSureVertices || strength >= 1.0F) return true;
+    if (walk.vertex % kMirrorBranch < kSureVertices || strength >= 1.0F) return true;
     if (u >= strength) return false;
     walk.throughput /= strength;
     return true;

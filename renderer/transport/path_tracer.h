@@ -67,6 +67,7 @@ class PathTracer {
     struct Walk {
         Ray ray;
         Light4 throughput{1.0F};
+        float began_with = 1.0F;  // of a branch: its chance to go on is measured against it
         Arrival arrival = Arrival::kSeen;
         float density = 0.0F;  // of the direction, for kWeighed
         Vec3 left_from{0.0F};  // the vertex it came from, for kWeighed

@@ -44,7 +44,7 @@ double to_eye(const Eye& eye, const Double3& origin, const Double3& way) {
 
 // Square millimetres of the eye that show from the front.
 double shown_mm2(const Sitter& sitter, const Eye& eye) {
-    const SitterMesh near = part_of(sitter.mesh, eye, 0.024);
+    const SitterMesh near = part_of(sitter.mesh, eye, 0.034);
     constexpr double kStep = 0.0005;
     int seen = 0;
     for (int column = -26; column <= 26; ++column) {
@@ -93,7 +93,10 @@ TEST_P(LidOpeningTest, ClosedLidsLetNothingThrough) {
                 const double flat = std::sqrt(1.0 - up * up);
                 const Double3 way = up * out + flat * (std::cos(other) * Double3(frame.tangent) +
                                                        std::sin(other) * Double3(frame.bitangent));
-                EXPECT_LT(first_hit(near, at, glm::normalize(way)).distance, 0.03) << i;
+                // A way along the eye may run on behind it, into the head.
+                const Double3 on = glm::normalize(way);
+                EXPECT_TRUE(first_hit(near, at, on).distance < 0.03 || first_hit(closed.mesh, at, on).distance < 1.0)
+                    << i;
             }
         }
     }
