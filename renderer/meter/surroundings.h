@@ -42,6 +42,7 @@ enum class WarningKind {
     kLensBlocked,     // number: % of the face's disc that the lens cannot see
     kInPicture,       // number: % of the frame; with a pixel box
     kIntoLens,      // number: degrees from the front's axis to the lens; also: stops on the lens from the key's reading
+    kGaze,          // number: degrees from straight ahead that the eyes would have to turn; they stop sooner
     kGlassesGlare,  // number: % of the visible eye under the mirror image; also: stops of the veil from mid-grey
     kKeyCut,        // number: % of the key's front that the face cannot see for this thing
     kLightCut,      // the same for another light, once it is half or more

@@ -6,6 +6,7 @@
 #include <fmt/format.h>
 
 #include "report/words.h"
+#include "setup/sitter_settings.h"
 
 namespace understudy {
 namespace {
@@ -35,6 +36,8 @@ Called called(WarningKind kind) {
             return {"into-lens", "degrees"};
         case WarningKind::kGlassesGlare:
             return {"glasses-glare", "percent"};
+        case WarningKind::kGaze:
+            return {"gaze", "degrees"};
         case WarningKind::kKeyCut:
             return {"key-cut", "percent"};
         case WarningKind::kLightCut:
@@ -117,6 +120,14 @@ std::string words_of_glare(const Warning& warning) {
                        ways_out_of_glare(warning));
 }
 
+std::string words_of_gaze(const Warning& warning) {
+    return fmt::format(
+        "would turn the eyes {} degrees from straight ahead: they stop at {}, which few eyes reach (about 45 aside, 28 "
+        "up "
+        "and 47 down: Lee and others 2019). Turn the head, or let the sitter look elsewhere.",
+        plain_number(warning.number, 0), plain_number(kFarthestGazeDeg, 0));
+}
+
 std::string words_of_light(const Warning& warning) {
     switch (warning.kind) {
         case WarningKind::kKeyCut:
@@ -141,6 +152,7 @@ std::string warning_unit(WarningKind kind) { return called(kind).unit; }
 std::string warning_words(const Warning& warning) {
     const std::string thing = warning.thing;
     if (warning.kind <= WarningKind::kBehindBackdrop) return thing + ' ' + words_of_a_stand(warning);
+    if (warning.kind == WarningKind::kGaze) return thing + ' ' + words_of_gaze(warning);
     if (warning.kind <= WarningKind::kIntoLens) return thing + ' ' + words_of_a_view(warning);
     if (warning.kind == WarningKind::kGlassesGlare) return thing + ' ' + words_of_glare(warning);
     return thing + ' ' + words_of_light(warning);

@@ -1,6 +1,7 @@
 #include "scatter/registry.h"
 
 #include "scatter/eye_colours.h"
+#include "scatter/iris_colour.h"
 #include "scatter/skin.h"
 
 namespace understudy {
@@ -11,7 +12,7 @@ std::vector<NamedSurface> every_surface() {
     const CoatedSurface sclera(sclera_albedo(), kTearIndex, kTearRoughness);
     return {
         {"grey card", MattSurface{Spectrum(0.18F)}},
-        {"iris", MattSurface{iris_albedo()}},
+        {"iris", MattSurface{iris_albedo(iris_pigment(IrisColour::kHazel), 0.03)}},
         {"white paper", MattSurface{white}, true},
         {"light skin", SkinSurface()},
         {"dark, glossy skin", SkinSurface({0.3F, 0.02F, 0.18F, 1.0F})},

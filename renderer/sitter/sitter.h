@@ -36,6 +36,8 @@ enum class Zone : std::uint8_t {
     kJacket,
     kHat,
     kGlasses,  // their frame
+    kCaruncle,
+    kTearLine,
     kCount,
 };
 
@@ -63,6 +65,7 @@ struct Eye {
     Double3 centre{0.0};          // of the eyeball
     Double3 axis{0.0, 0.0, 1.0};  // unit, out through the pupil
     double pupil_radius_m = 0.00175;
+    Double3 up{0.0, 1.0, 0.0};  // of the head
 };
 
 // One lens of a pair of glasses: a cap of a sphere, thin, without power.
@@ -102,6 +105,8 @@ struct Sitter {
     std::optional<HatSettings> hat;
     double melanin = 0.02;  // volume fraction of melanosomes in the epidermis
     double blood = 0.02;    // volume fraction of blood in the dermis
+    double gaze_asked_deg = 0.0;  // from straight ahead, of the eye that would turn more; eyes stop at kFarthestGazeDeg
+    IrisColour iris = IrisColour::kBrown;
 };
 
 }  // namespace understudy

@@ -24,6 +24,9 @@ bool faces_an_eye(const Sitter& sitter, const std::array<std::uint32_t, 3>& corn
     return false;
 }
 
+// What comes after the neck is worn, or wet.
+bool is_skin(Zone zone) { return zone <= Zone::kNeck && zone != Zone::kMouth; }
+
 }  // namespace
 
 Flesh::Flesh(const Sitter& sitter) : Flesh(sitter.mesh, skin_of(sitter)) {}
@@ -38,7 +41,7 @@ Flesh::Skin Flesh::skin_of(const Sitter& sitter) {
     const SitterMesh& mesh = sitter.mesh;
     for (std::uint32_t t = 0; t < mesh.triangles.size(); ++t) {
         const Zone zone = mesh.zones[t];
-        if (zone == Zone::kTop || zone == Zone::kMouth || faces_an_eye(sitter, mesh.triangles[t])) continue;
+        if (!is_skin(zone) || faces_an_eye(sitter, mesh.triangles[t])) continue;
         skin.triangles.push_back(mesh.triangles[t]);
         skin.numbers.push_back(t);
     }

@@ -18,6 +18,8 @@
 #include "stage/mesh_tree.h"
 #include "stage/mottled_paint.h"
 #include "stage/skin_cover.h"
+#include "stage/iris_pattern.h"
+#include "stage/sclera_pattern.h"
 #include "stage/studio.h"
 
 namespace understudy {
@@ -115,8 +117,12 @@ class Stage {
     // The layers that light is booked to: a light each, then the ambient.
     std::size_t layer_count() const { return emitters_.size() + (has_ambient_ ? 1 : 0); }
 
-    const Surface& iris_surface() const { return iris_; }
+    const IrisPattern& iris() const { return iris_; }
+    const ScleraPattern& sclera() const { return sclera_; }
     const Surface& eye_white_surface() const { return eye_white_; }
+    // The same taken apart: the tears alone, and the white without them.
+    const Surface& tear_gloss() const { return tear_gloss_; }
+    const Surface& eye_white_base() const { return eye_white_base_; }
 
     // Problems that only geometry shows: a light or the camera inside the sitter, a thing outside the room.
     Problems problems_with(const Studio& studio) const;
@@ -161,7 +167,10 @@ class Stage {
     Vec3 ball_centre_{0.0F};
     Surface ball_surface_;
     Surface eye_white_;
-    Surface iris_;
+    Surface tear_gloss_;
+    Surface eye_white_base_;
+    ScleraPattern sclera_;
+    IrisPattern iris_;
     bool has_ambient_ = false;
     RayLog* log_ = nullptr;
 };

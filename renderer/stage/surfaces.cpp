@@ -14,6 +14,10 @@ namespace {
 constexpr float kMetalRoughness = 0.25F;
 // The mouth's inside is dark. Invented.
 constexpr float kMouthReflectance = 0.12F;
+// The inner corner of the eye and the edges of the lids behind the tears. Invented.
+constexpr double kMoistMelanin = 0.004;
+constexpr double kMoistBlood = 0.03;
+constexpr float kCaruncleRoughness = 0.12F;
 
 // Every place has its own; this one says how smooth the smoothest is.
 SkinSurface skin_of(const Sitter& sitter) {
@@ -81,11 +85,12 @@ std::vector<Surface> zone_surfaces(const Sitter& sitter) {
     set(Zone::kJacket, outer);
     if (sitter.hat) set(Zone::kHat, cloth_surface(sitter.hat->colour, Fabric::kFelt));
     if (sitter.glasses) set(Zone::kGlasses, frame_surface(sitter.glasses->colour));
+    const Spectrum moist = skin_albedo(kMoistMelanin, kMoistBlood);
+    set(Zone::kTearLine, CoatedSurface(moist, kTearIndex, kTearRoughness));
+    set(Zone::kCaruncle, CoatedSurface(moist, kTearIndex, kCaruncleRoughness));
     return surfaces;
 }
 
 Surface eye_white_surface() { return CoatedSurface(sclera_albedo(), kTearIndex, kTearRoughness); }
-
-Surface iris_surface() { return MattSurface{iris_albedo()}; }
 
 }  // namespace understudy

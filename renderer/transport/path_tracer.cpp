@@ -87,7 +87,8 @@ void PathTracer::arrive(Group& group, std::uint32_t index, const Meeting& meetin
     Hit hit = stage_.hit_at(walk.ray, meeting);
     if (hit.thing == Thing::kEmitter) return meet_emitter(walk, hit, path.light);
     if (hit.thing == Thing::kLens) return cross_lens(group, index, hit);
-    if (hit.thing == Thing::kCornea) return cross_cornea(group, index, hit);
+    if (hit.thing == Thing::kCornea && !white_covers(path, walk, hit)) return cross_cornea(group, index, hit);
+    if (hit.thing == Thing::kCornea || hit.thing == Thing::kEyeWhite) return meet_white(group, index, hit);
     if (path.light.detours != nullptr) path.light.detours->meet(hit.thing, path.light.layers);
     if (hit.thing == Thing::kWall) meet_ambient(walk, path.light);
     const bool seen_skin = walk.sees && is_skin(*hit.surface);
@@ -234,9 +235,9 @@ bool PathTracer::scatter_at(Walk& walk, const Vertex& vertex, const Vec4& number
 
 bool PathTracer::survives(Walk& walk, float u) const {
     constexpr std::uint32_t kSureVertices = 2;
-    const float strength = largest(walk.throughput);
+    const float strength = largest(walk.throughput) / walk.began_with;
     if (!(strength > 0.0F)) return false;
-    if (walk.vertex < kSureVertices || strength >= 1.0F) return true;
+    if (walk.vertex % kMirrorBranch < kSureVertices || strength >= 1.0F) return true;
     if (u >= strength) return false;
     walk.throughput /= strength;
     return true;

@@ -69,6 +69,7 @@ class PathTracer {
     struct Walk {
         Ray ray;
         Light4 throughput{1.0F};
+        float began_with = 1.0F;  // of a branch: its chance to go on is measured against it
         Arrival arrival = Arrival::kSeen;
         float density = 0.0F;  // of the direction, for kWeighed
         Vec3 left_from{0.0F};  // the vertex it came from, for kWeighed
@@ -127,12 +128,23 @@ class PathTracer {
     void treat(Group& group, std::span<const Vertex> vertices) const;
     void light_vertices(const Group& group, std::span<const Vertex> vertices, Side side) const;
     static Light4 sent_on(const Vertex& vertex, float facing, const LightSample& sample);
+    // Whether a ray that comes to a cornea's edge meets the white that reaches over it.
+    bool white_covers(const Path& path, const Walk& walk, const Hit& hit) const;
+    // The tears over the white, and the white as a walk of its own.
+    void meet_white(Group& group, std::uint32_t index, const Hit& met) const;
+    std::optional<Hit> place_within(const Eye& eye, const Hit& met, const Vec4& numbers) const;
     // Both ways on from a cornea: the mirror image becomes a walk of its own.
     void cross_cornea(Group& group, std::uint32_t index, const Hit& hit) const;
     // The share that passes goes straight on; what the camera sees mirrored becomes a walk of its own.
     void cross_lens(Group& group, std::uint32_t index, const Hit& hit) const;
-    void light_iris(const Walk& walk, const Eye& eye, const IrisHit& iris, const Light4& colour, Path& path) const;
-    bool scatter_at_iris(Walk& walk, const Eye& eye, const IrisHit& iris, Path& path) const;
+    // How a place behind the cornea looks.
+    struct IrisLook {
+        Vec3 normal{0.0F};  // of the relief
+        Light4 colour{0.0F};
+    };
+    IrisLook look_of_iris(std::uint32_t index, const IrisHit& iris, const Waves& waves) const;
+    void light_iris(const Walk& walk, const Eye& eye, const IrisHit& iris, const IrisLook& look, Path& path) const;
+    bool scatter_at_iris(Walk& walk, const Eye& eye, const IrisHit& iris, const IrisLook& look, Path& path) const;
     void scatter(Group& group, std::span<const Vertex> vertices) const;
     bool scatter_at(Walk& walk, const Vertex& vertex, const Vec4& numbers) const;
     // The surface's own way, or one to a cloth that light goes through. None: nothing is left to follow.

@@ -28,7 +28,7 @@ bool has(const std::string& text, const std::string& part) { return text.find(pa
 
 constexpr std::array kEveryKind{WarningKind::kOverhead,    WarningKind::kBelowFloor,     WarningKind::kCeiling,
                                 WarningKind::kOutsideRoom, WarningKind::kBehindBackdrop, WarningKind::kLensBlocked,
-                                WarningKind::kInPicture,   WarningKind::kIntoLens,       WarningKind::kGlassesGlare,
+                                WarningKind::kInPicture,   WarningKind::kIntoLens,       WarningKind::kGlassesGlare, WarningKind::kGaze,
                                 WarningKind::kKeyCut,      WarningKind::kLightCut,       WarningKind::kShadow,
                                 WarningKind::kAmbient};
 
