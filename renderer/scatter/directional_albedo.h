@@ -25,6 +25,18 @@ class DirectionalAlbedo {
         return result;
     }
 
+    // Of a broad lobe: from wo and wi to its value, 1/sr, without the cosine; finite times the cosine of wi.
+    template <class Lobe>
+    static DirectionalAlbedo of_lobe(const Lobe& lobe) {
+        DirectionalAlbedo result;
+        for (std::size_t i = 0; i < kCount; ++i) {
+            const float root = static_cast<float>(i) / static_cast<float>(kCount - 1);
+            result.values_[i] = integrate_lobe(std::max(root * root, 1e-6F), lobe);
+        }
+        result.mean_ = result.cosine_weighted_mean();
+        return result;
+    }
+
     // cosine in [0, 1].
     float at(float cosine) const {
         const float place = std::sqrt(cosine) * static_cast<float>(kCount - 1);
@@ -64,6 +76,27 @@ class DirectionalAlbedo {
         // The weights of the warp add up to this and not quite to 1.
         constexpr double kWarp = 1.0 - 0.25 / (static_cast<double>(kRadii) * kRadii);
         return static_cast<float>(sum / (kRadii * kAngles * kWarp));
+    }
+
+    // The midpoint rule over azimuth and the cosine's root, which crowds points toward the horizon.
+    template <class Lobe>
+    static float integrate_lobe(float cos_o, const Lobe& lobe) {
+        constexpr int kRoots = 96;
+        constexpr int kAngles = 48;
+        const Vec3 wo(std::sqrt(std::max(0.0F, 1.0F - cos_o * cos_o)), 0.0F, cos_o);
+        double sum = 0.0;
+        for (int i = 0; i < kRoots; ++i) {
+            const float root = (static_cast<float>(i) + 0.5F) / static_cast<float>(kRoots);
+            const float cosine = root * root;
+            const float sine = std::sqrt(std::max(0.0F, 1.0F - cosine * cosine));
+            float ring = 0.0F;
+            for (int j = 0; j < kAngles; ++j) {
+                const float angle = kPi * (static_cast<float>(j) + 0.5F) / static_cast<float>(kAngles);
+                ring += lobe(wo, Vec3(sine * std::cos(angle), sine * std::sin(angle), cosine));
+            }
+            sum += static_cast<double>(ring * cosine * 2.0F * root);
+        }
+        return static_cast<float>(sum * 2.0 * kPiDouble / (kRoots * kAngles));
     }
 
     // With μ = s²: 4 ∫ E(s) s³ ds, by Gauss's rule of three points, exact for the fourth-degree integrand.

@@ -28,6 +28,10 @@ std::vector<NamedSurface> every_surface() {
         {"diffusion cloth", ThinCloth(white * 0.55F, white * 0.38F, 0.0F)},
         {"cloth with holes", ThinCloth(white * 0.25F, white * 0.45F, 0.25F)},
         {"red cloth", ThinCloth(skin_albedo(0.02, 0.02) * 0.3F, skin_albedo(0.02, 0.1) * 0.5F, 0.1F)},
+        {"black velvet", NappedCloth(Spectrum(0.04F), 0.8F, 0.5F)},
+        {"wool", NappedCloth(skin_albedo(0.02, 0.02), 0.3F, 0.6F)},
+        {"white felt", NappedCloth(white, 0.4F, 0.4F), true},
+        {"white velvet", NappedCloth(white, 1.0F, 0.8F), true},
         {"cloth that takes nothing", ThinCloth(white * 0.5F, white * 0.3F, 0.2F), true},
     };
 }

@@ -10,20 +10,22 @@
 
 #include "scatter/coated_surface.h"
 #include "scatter/matt_surface.h"
+#include "scatter/napped_cloth.h"
 #include "scatter/rough_metal.h"
 #include "scatter/thin_cloth.h"
 
 namespace understudy {
 
-using Surface = std::variant<MattSurface, CoatedSurface, RoughMetal, ThinCloth>;
+using Surface = std::variant<MattSurface, CoatedSurface, RoughMetal, ThinCloth, NappedCloth>;
 
 // std::visit over the kinds, without its table of function pointers, so that small cases are inlined.
 template <class Visitor>
 decltype(auto) visit_surface(const Surface& surface, const Visitor& visitor) {
-    static_assert(std::variant_size_v<Surface> == 4, "give the new kind its branch");
+    static_assert(std::variant_size_v<Surface> == 5, "give the new kind its branch");
     if (const auto* matt = std::get_if<MattSurface>(&surface)) return visitor(*matt);
     if (const auto* coated = std::get_if<CoatedSurface>(&surface)) return visitor(*coated);
     if (const auto* metal = std::get_if<RoughMetal>(&surface)) return visitor(*metal);
+    if (const auto* napped = std::get_if<NappedCloth>(&surface)) return visitor(*napped);
     return visitor(*std::get_if<ThinCloth>(&surface));
 }
 

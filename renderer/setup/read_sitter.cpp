@@ -10,6 +10,7 @@
 
 #include "setup/kit_files.h"
 #include "setup/read_face.h"
+#include "setup/read_wardrobe.h"
 
 namespace understudy {
 namespace {
@@ -121,8 +122,8 @@ void refuse_what_is_not_there(TableReader& table, const HeadChoice& choice) {
     const std::string head = table.is_text("head") ? table.text("head").value_or("") : "";
     if (head == "ball" || head == "none") refuse(table, {"melanin", "blood"}, head, "skin only on a head");
     if (!head.empty() && !std::holds_alternative<LibraryHead>(choice)) {
-        refuse(table, {"face", "expression", "body", "shoulders"}, head,
-               "face, expression, body and shoulders only with a head of the library");
+        refuse(table, {"face", "expression", "body", "shoulders", "clothes", "glasses", "hat"}, head,
+               "face, expression, body, shoulders and what is worn only with a head of the library");
     }
 }
 
@@ -186,6 +187,9 @@ SitterSettings read_sitter(TableReader table, const Library& library, const std:
     sitter.skin.melanin = table.quantity("melanin", kPlainNumber, {0.0, 0.5});
     sitter.skin.blood = table.quantity("blood", kPlainNumber, {0.0, 0.2});
     sitter.pupil_m = table.quantity("pupil", kLength, {0.001, 0.010});
+    sitter.clothes = read_clothes(table);
+    sitter.glasses = read_glasses(table);
+    sitter.hat = read_hat(table);
     refuse_what_is_not_there(table, sitter.head);
     table.report_unknown_keys();
     return sitter;

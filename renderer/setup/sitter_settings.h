@@ -9,6 +9,7 @@
 #include "base/geometry.h"
 #include "setup/face_settings.h"
 #include "setup/source_place.h"
+#include "setup/wardrobe_settings.h"
 
 namespace understudy {
 
@@ -64,6 +65,9 @@ struct SitterSettings {
     double lean_deg = 0.0;       // positive = toward camera right
     Gaze gaze = GazeAtCamera{};
     SkinSettings skin;
+    ClothesSettings clothes;  // of a head of the library; others come as they are
+    std::optional<GlassesSettings> glasses;
+    std::optional<HatSettings> hat;
     std::optional<double> pupil_m;  // diameter as seen through the cornea; none: from the standing light
 };
 

@@ -13,6 +13,9 @@
 #include "sitter/lids.h"
 #include "sitter/own_mesh.h"
 #include "sitter/skeleton.h"
+#include "sitter/wardrobe/clothes.h"
+#include "sitter/wardrobe/glasses.h"
+#include "sitter/wardrobe/hat.h"
 
 namespace understudy {
 
@@ -35,6 +38,8 @@ class Head {
     std::optional<std::array<LidRegion, 2>> lids;
     std::array<Caruncle, 2> caruncles;  // when there are lids
     std::optional<SkinPlaces> places;
+    std::vector<SpectacleLens> lenses;  // of glasses
+    std::optional<HatBand> hat;
     Double3 face{0.0};  // between the eyes
     Double3 chest = kChestFromEyes;
     Double3 crown = kCrownFromEyes;
@@ -108,7 +113,7 @@ Expected<HeadPointer> load_library_head(const SitterSettings& sitter, const Libr
     head->blood = file->blood;
     head->pivots = bone_pivots(*data, *shaped);
     std::array<Double3, 2> eyes = {eye_centre(data->eyes[0], *shaped), eye_centre(data->eyes[1], *shaped)};
-    RefinedHead refined = refine(*data, draped(*data, arms_down(*data, *shaped), head->pivots[kNeck1]), kSubdivisions);
+    RefinedHead refined = refine(*data, arms_down(*data, *shaped), kSubdivisions);
 
     const Double3 origin(0.0, 0.5 * (eyes[0].y + eyes[1].y), head->pivots[kSkull].z);
     for (Double3& p : refined.positions) p -= origin;
@@ -120,7 +125,8 @@ Expected<HeadPointer> load_library_head(const SitterSettings& sitter, const Libr
     for (std::size_t e = 0; e < 2; ++e) {
         head->caruncles.at(e) = add_caruncle(refined, refined.margins.at(e).inner, e == 0);
     }
-    head->mesh = dress(refined, head->pivots[kNeck1]);
+    head->mesh = skin_mesh(refined);
+    put_on_clothes(head->mesh, refined, head->pivots, sitter.clothes);
     head->face = 0.5 * (eyes[0] + eyes[1]);
     head->places = find_places(head->mesh, eyes);
     if (!head->places) {
@@ -128,6 +134,9 @@ Expected<HeadPointer> load_library_head(const SitterSettings& sitter, const Libr
     }
     head->chest = chest_of(head->mesh, head->face);
     head->crown = crown_of(head->mesh);
+    // Worn above the collar: the places to measure at and to aim at have been found without it.
+    if (sitter.glasses) head->lenses = put_on_glasses(head->mesh, eyes, *sitter.glasses);
+    if (sitter.hat) head->hat = put_on_hat(head->mesh, eyes, *sitter.hat);
     return HeadPointer(std::move(head));
 }
 
@@ -234,6 +243,14 @@ Sitter pose_head(const Head& head, const SitterSettings& settings, const std::op
         }
         sitter.eyes = eyes;
     }
+    for (SpectacleLens lens : head.lenses) {
+        lens.centre = Double3(bones[kSkull] * glm::dvec4(lens.centre, 1.0)) + place_of(settings);
+        for (Double3* way : {&lens.axis, &lens.right, &lens.up}) *way = Double3(bones[kSkull] * glm::dvec4(*way, 0.0));
+        sitter.lenses.push_back(lens);
+    }
+    sitter.clothes = settings.clothes;
+    sitter.glasses = settings.glasses;
+    sitter.hat = settings.hat;
     sitter.mesh = posed_mesh(head, straight, bones, place_of(settings));
     if (head.places) sitter.landmarks = landmarks_at(*head.places, sitter.mesh);
     return sitter;

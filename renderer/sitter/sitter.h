@@ -30,7 +30,11 @@ enum class Zone : std::uint8_t {
     kEar,
     kScalp,
     kNeck,
-    kTop,  // the plain matt cloth
+    kTop,  // the outer garment, or the shirt under a jacket
+    kCollar,
+    kJacket,
+    kHat,
+    kGlasses,  // their frame
     kCount,
 };
 
@@ -51,6 +55,19 @@ struct Eye {
     double pupil_radius_m = 0.00175;
 };
 
+// One lens of a pair of glasses: a cap of a sphere, thin, without power.
+struct SpectacleLens {
+    Double3 centre{0.0};          // of the sphere
+    Double3 axis{0.0, 0.0, 1.0};  // unit, from there out through the lens's middle
+    Double3 right{1.0, 0.0, 0.0};
+    Double3 up{0.0, 1.0, 0.0};
+    double radius_m = 0.110;
+    // The outline, seen along the axis: |x / half_width|^roundness + |y / half_height|^roundness = 1.
+    double half_width_m = 0.025;
+    double half_height_m = 0.018;
+    double roundness = 2.0;
+};
+
 // Where the meter is held: on the skin, facing along its normal.
 struct Landmark {
     Double3 position{0.0};
@@ -66,10 +83,15 @@ struct Sitter {
     Kind kind = Kind::kNobody;
     SitterMesh mesh;                         // empty but for kHead
     std::optional<std::array<Eye, 2>> eyes;  // [0] camera left (the sitter's right), [1] camera right
+    std::vector<SpectacleLens> lenses;       // none without glasses
     std::optional<Landmarks> landmarks;      // of a head whose landmarks are known
     double ball_radius_m = 0.0;              // kBall: centre at the face point
-    double melanin = 0.02;                   // volume fraction of melanosomes in the epidermis
-    double blood = 0.02;                     // volume fraction of blood in the dermis
+    // What the zones that are worn are made of.
+    ClothesSettings clothes;
+    std::optional<GlassesSettings> glasses;
+    std::optional<HatSettings> hat;
+    double melanin = 0.02;  // volume fraction of melanosomes in the epidermis
+    double blood = 0.02;    // volume fraction of blood in the dermis
 };
 
 }  // namespace understudy

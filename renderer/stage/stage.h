@@ -13,13 +13,14 @@
 #include "scatter/surface.h"
 #include "stage/board.h"
 #include "stage/eye_optics.h"
+#include "stage/lens.h"
 #include "stage/mesh_tree.h"
 #include "stage/mottled_paint.h"
 #include "stage/studio.h"
 
 namespace understudy {
 
-enum class Thing : std::uint8_t { kSitter, kBall, kEyeWhite, kCornea, kPanel, kBackdrop, kWall, kEmitter };
+enum class Thing : std::uint8_t { kSitter, kBall, kEyeWhite, kCornea, kPanel, kBackdrop, kWall, kLens, kEmitter };
 
 struct Hit {
     Thing thing = Thing::kSitter;
@@ -63,15 +64,18 @@ class Stage {
     enum class With { kSitter, kNobody };
     Stage(const Studio& studio, With with);
 
+    // The lenses of glasses are looked through, as by whoever asks what stands there.
     std::optional<Hit> intersect(const Ray& ray) const;
     // Whether anything stands in the way; a cloth with open places between its threads does not.
     bool blocks(const Ray& ray) const;
-    // What share of light gets along the ray without being turned: 0 or 1, but for the cloths on its way.
+    // What share of light gets along the ray without being turned: 0 or 1, but for the cloths and the lenses of glasses
+    // on its way.
     float passes(const Ray& ray) const;
 
     // For the rays of some lanes at once: what misses a shape is told for all of them together, and the mesh is asked
     // ray by ray.
     std::array<Meeting, kLanes> meet(const WideRays& rays, LaneBits lanes) const;
+    std::array<Meeting, kLanes> meet_but_lenses(const WideRays& rays, LaneBits lanes) const;
     Hit hit_at(const Ray& ray, const Meeting& meeting) const;
     // Of each lane's ray, as passes.
     Wide passed(const WideRays& rays, LaneBits lanes) const;
@@ -90,6 +94,7 @@ class Stage {
     const std::vector<Board>& panels() const { return panels_; }
     const std::vector<Scrim>& scrims() const { return scrims_; }
     const std::vector<Eye>& eyes() const { return eyes_; }
+    const std::vector<Lens>& lenses() const { return lenses_; }
     // Behind the cornea. Nothing has to be rebuilt.
     void set_pupil_radius(double radius_m) {
         for (Eye& eye : eyes_) eye.pupil_radius_m = radius_m;
@@ -136,6 +141,7 @@ class Stage {
     std::vector<Board> walls_;
     std::vector<Surface> wall_surfaces_;  // one a wall
     std::vector<Eye> eyes_;
+    std::vector<Lens> lenses_;
     std::optional<MeshTree> mesh_;
     std::vector<Surface> zone_surfaces_;
     float ball_radius_ = 0.0F;

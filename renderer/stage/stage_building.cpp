@@ -34,6 +34,7 @@ Stage::Stage(const Studio& studio, With with)
         mesh_.emplace(sitter.mesh);
         zone_surfaces_ = zone_surfaces(sitter);
     }
+    for (const SpectacleLens& lens : sitter.lenses) lenses_.emplace_back(lens, sitter.glasses->glass);
     if (sitter.eyes) eyes_.assign(sitter.eyes->begin(), sitter.eyes->end());
 }
 

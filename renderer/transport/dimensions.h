@@ -12,6 +12,8 @@ inline constexpr std::uint32_t kFilmAndLens = 0;
 inline constexpr std::uint32_t kWave = 1;
 // The mirror image in a cornea is followed beside the path itself, with numbers of its own.
 inline constexpr std::uint32_t kMirrorBranch = 1U << 16;
+// And so is the one in a lens of glasses, before or behind which there may be a cornea.
+inline constexpr std::uint32_t kLensBranch = 1U << 17;
 
 inline constexpr std::uint32_t kGroupsPerVertex = 1 + kMaxLayers / 2;
 

@@ -51,7 +51,7 @@ void PathTracer::cross_cornea(Group& group, std::uint32_t index_of_walk, const H
     if (sees) {
         const bool pupil = iris->on_iris && iris->radius < static_cast<float>(eye.pupil_radius_m);
         path.sight = {pupil ? Light4(0.0F) : albedo(stage_.iris_surface(), path.waves) * limbus_share(*iris),
-                      iris->normal, hit.distance + glm::length(iris->position - hit.position)};
+                      iris->normal, walk.before + hit.distance + glm::length(iris->position - hit.position)};
     }
     walk.may_split = false;
     if (!scatter_at_iris(walk, eye, *iris, path)) return;

@@ -72,6 +72,7 @@ class PathTracer {
         Vec3 left_from{0.0F};  // the vertex it came from, for kWeighed
         Vec3 left_normal{0.0F};
         std::uint32_t vertex = 0;
+        float before = 0.0F;       // the way through lenses before this ray
         bool ambient_open = true;  // the ambient has not been counted yet
         bool may_split = true;     // no cornea met yet
         bool sees = false;         // what it meets is what the camera sees
@@ -113,6 +114,8 @@ class PathTracer {
     static Light4 sent_on(const Vertex& vertex, float facing, const LightSample& sample);
     // Both ways on from a cornea: the mirror image becomes a walk of its own.
     void cross_cornea(Group& group, std::uint32_t index, const Hit& hit) const;
+    // The share that passes goes straight on; what the camera sees mirrored becomes a walk of its own.
+    void cross_lens(Group& group, std::uint32_t index, const Hit& hit) const;
     void light_iris(const Walk& walk, const Eye& eye, const IrisHit& iris, const Light4& colour, Path& path) const;
     bool scatter_at_iris(Walk& walk, const Eye& eye, const IrisHit& iris, Path& path) const;
     void scatter(Group& group, std::span<const Vertex> vertices) const;
