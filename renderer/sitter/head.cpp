@@ -196,6 +196,7 @@ SitterMesh posed_mesh(const Head& head, const std::vector<Double3>& straight, co
     SitterMesh mesh;
     for (const Double3& n : smooth_normals(positions, head.mesh.triangles)) mesh.normals.emplace_back(n);
     for (const Double3& p : positions) mesh.positions.emplace_back(p);
+    for (const Double3& p : head.mesh.positions) mesh.straight.emplace_back(p);
     mesh.triangles = head.mesh.triangles;
     mesh.zones = head.mesh.zones;
     return mesh;
@@ -248,6 +249,7 @@ Sitter pose_head(const Head& head, const SitterSettings& settings, const std::op
         for (Double3* way : {&lens.axis, &lens.right, &lens.up}) *way = Double3(bones[kSkull] * glm::dvec4(*way, 0.0));
         sitter.lenses.push_back(lens);
     }
+    sitter.straight_neck = head.pivots[kNeck1];
     sitter.clothes = settings.clothes;
     sitter.glasses = settings.glasses;
     sitter.hat = settings.hat;

@@ -46,6 +46,7 @@ struct SitterMesh {
     std::vector<Vec3> normals;                            // one a position, smooth, unit
     std::vector<std::array<std::uint32_t, 3>> triangles;  // counter-clockwise from outside
     std::vector<Zone> zones;                              // one a triangle
+    std::vector<Vec3> straight;                           // one a position: where it was before the pose
 };
 
 // Anatomy of the eye, from the schematic-eye tables: see sitter/eye.h for sources and the derived places.
@@ -86,6 +87,7 @@ struct Sitter {
     std::vector<SpectacleLens> lenses;       // none without glasses
     std::optional<Landmarks> landmarks;      // of a head whose landmarks are known
     double ball_radius_m = 0.0;              // kBall: centre at the face point
+    Double3 straight_neck{0.0};              // the base of the neck before the pose
     // What the zones that are worn are made of.
     ClothesSettings clothes;
     std::optional<GlassesSettings> glasses;

@@ -139,7 +139,12 @@ Hit Stage::sitter_hit(const Ray& ray, const Meeting& nearest) const {
     hit.shading = facing_normal(from_inside ? -met.shading : met.shading, ray.direction);
     hit.leave_from = (from_inside ? met.position : met.lifted) + kLeaveOff * hit.geometric;
     hit.surface = &zone_surfaces_[static_cast<std::size_t>(met.zone)];
+    hit.share = nearest.share;
     return hit;
+}
+
+Vec3 Stage::woven(const Hit& hit, const Ray& ray) const {
+    return facing_normal(cloth_->bent(hit.shading, hit.index, hit.share), ray.direction);
 }
 
 Hit Stage::hit_at(const Ray& ray, const Meeting& meeting) const {

@@ -12,6 +12,7 @@
 #include "kit/emitter.h"
 #include "scatter/surface.h"
 #include "stage/board.h"
+#include "stage/cloth_relief.h"
 #include "stage/eye_optics.h"
 #include "stage/lens.h"
 #include "stage/mesh_tree.h"
@@ -32,6 +33,7 @@ struct Hit {
     Vec3 shading{0.0F};                // unit, toward where the ray came from
     Vec3 leave_from{0.0F};             // rays that go on start here, on the side the ray came from
     const Surface* surface = nullptr;  // none for an emitter
+    Vec2 share{0.0F};                  // of the sitter's triangle: its second and third corner
 
     // Where a ray in this direction starts: beyond the surface for one that goes through it.
     Vec3 start_toward(const Vec3& direction) const {
@@ -77,6 +79,8 @@ class Stage {
     std::array<Meeting, kLanes> meet(const WideRays& rays, LaneBits lanes) const;
     std::array<Meeting, kLanes> meet_but_lenses(const WideRays& rays, LaneBits lanes) const;
     Hit hit_at(const Ray& ray, const Meeting& meeting) const;
+    // The shading normal of the sitter with the weave of the clothes, which only what the camera sees needs.
+    Vec3 woven(const Hit& hit, const Ray& ray) const;
     // Of each lane's ray, as passes.
     Wide passed(const WideRays& rays, LaneBits lanes) const;
     // Who stands in the way, nearest first; for messages.
@@ -143,6 +147,7 @@ class Stage {
     std::vector<Eye> eyes_;
     std::vector<Lens> lenses_;
     std::optional<MeshTree> mesh_;
+    std::optional<ClothRelief> cloth_;
     std::vector<Surface> zone_surfaces_;
     float ball_radius_ = 0.0F;
     Vec3 ball_centre_{0.0F};

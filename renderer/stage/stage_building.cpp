@@ -33,6 +33,7 @@ Stage::Stage(const Studio& studio, With with)
     if (!sitter.mesh.triangles.empty()) {
         mesh_.emplace(sitter.mesh);
         zone_surfaces_ = zone_surfaces(sitter);
+        cloth_.emplace(sitter);
     }
     for (const SpectacleLens& lens : sitter.lenses) lenses_.emplace_back(lens, sitter.glasses->glass);
     if (sitter.eyes) eyes_.assign(sitter.eyes->begin(), sitter.eyes->end());

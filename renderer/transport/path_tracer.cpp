@@ -72,13 +72,14 @@ void PathTracer::arrive(Group& group, std::uint32_t index, const Meeting& meetin
     Path& path = group.path_of(walk);
     ++path.light.rays;
     if (meeting.distance == kInfinity) return meet_ambient(walk, path.light);
-    const Hit hit = stage_.hit_at(walk.ray, meeting);
+    Hit hit = stage_.hit_at(walk.ray, meeting);
     if (hit.thing == Thing::kEmitter) return meet_emitter(walk, hit, path.light);
     if (hit.thing == Thing::kLens) return cross_lens(group, index, hit);
     if (hit.thing == Thing::kCornea) return cross_cornea(group, index, hit);
     if (path.light.detours != nullptr) path.light.detours->meet(hit.thing, path.light.layers);
     if (hit.thing == Thing::kWall) meet_ambient(walk, path.light);
     if (walk.sees) {
+        if (hit.thing == Thing::kSitter) hit.shading = stage_.woven(hit, walk.ray);
         path.sight = {albedo(*hit.surface, path.waves), hit.shading, walk.before + hit.distance};
         walk.sees = false;
     }
