@@ -51,8 +51,7 @@ float density_along(const Vec2& middle, float sin_i, float variance) {
 // A sine with that density: d'Eon, Marschner and Hanika, "Importance Sampling for Physically-Based Hair Fiber Models",
 // SIGGRAPH Asia 2013 briefs, eq. 6 and 7.
 float sample_along(const Vec2& middle, float variance, float u, float v) {
-    const float axial =
-        1.0F + variance * std::log(std::max(u, 0x1p-26F) + (1.0F - u) * std::exp(-2.0F / variance));
+    const float axial = 1.0F + variance * std::log(std::max(u, 0x1p-26F) + (1.0F - u) * std::exp(-2.0F / variance));
     return -axial * middle.x + whole_root(1.0F - axial * axial) * turned(v).x * middle.y;
 }
 
@@ -127,7 +126,8 @@ FibreApproach approach_fibre(const HairFibre& fibre, const Vec3& wo, float acros
         const auto times = static_cast<float>(p);
         from.turn.at(p) = 2.0F * times * inside - 2.0F * outside + times * kPi;
     }
-    from.share = lobe_shares(at(fibre.absorption, waves), sin_o, cos_o, across, whole_root(1.0F - sin_inside * sin_inside));
+    from.share =
+        lobe_shares(at(fibre.absorption, waves), sin_o, cos_o, across, whole_root(1.0F - sin_inside * sin_inside));
     float all = 0.0F;
     for (std::size_t p = 0; p < kFibreLobes; ++p) {
         const Light4& share = from.share.at(p);

@@ -13,8 +13,8 @@
 
 #include <array>
 
-#include "scatter/light4.h"
 #include "base/geometry.h"
+#include "scatter/light4.h"
 
 namespace understudy {
 
@@ -34,8 +34,8 @@ struct HairPigment {
 Spectrum hair_absorption(const HairPigment& pigment);
 
 struct HairFibre {
-    Spectrum absorption;       // per fibre radius
-    float along_deg = 7.5F;    // the spread of R along the fibre: Marschner 2003 gives 5 to 10; TT half, TRT twice
+    Spectrum absorption;         // per fibre radius
+    float along_deg = 7.5F;      // the spread of R along the fibre: Marschner 2003 gives 5 to 10; TT half, TRT twice
     float round_spread = 0.12F;  // scale of the logistic distribution round the fibre, radians
 };
 

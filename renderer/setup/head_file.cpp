@@ -4,6 +4,7 @@
 
 #include "setup/kit_files.h"
 #include "setup/read_face.h"
+#include "setup/read_hair.h"
 #include "setup/table_reader.h"
 
 namespace understudy {
@@ -32,6 +33,7 @@ HeadFile read_tree(const Value& tree, ProblemLog& log) {
     head.sitter = top.text("sitter").value_or("");
     head.melanin = top.quantity("melanin", kPlainNumber, {0.0, 0.5}).value_or(head.melanin);
     head.blood = top.quantity("blood", kPlainNumber, {0.0, 0.2}).value_or(head.blood);
+    head.hair = read_hair(top);
     const auto face = top.table("face");
     if (face) head.face = read_face(*face);
     const auto has = [&](std::string_view key) { return face && face->has(key); };

@@ -8,6 +8,7 @@
 
 #include "base/geometry.h"
 #include "setup/face_settings.h"
+#include "setup/hair_settings.h"
 #include "setup/source_place.h"
 #include "setup/wardrobe_settings.h"
 
@@ -69,6 +70,7 @@ struct SitterSettings {
     ClothesSettings clothes;  // of a head of the library; others come as they are
     std::optional<GlassesSettings> glasses;
     std::optional<HatSettings> hat;
+    HairSettings hair;
     std::optional<double> pupil_m;  // diameter as seen through the cornea; none: from the standing light
 };
 
