@@ -37,14 +37,14 @@ struct BrowMake {
 BrowMake make_of(BrowStyle style) {
     switch (style) {
         case BrowStyle::kThin:
-            return {260, 0.0065F, 0.000030F, 0.70F};
+            return {340, 0.0065F, 0.000030F, 0.70F};
         case BrowStyle::kFull:
-            return {720, 0.0100F, 0.000042F, 1.25F};
+            return {900, 0.0100F, 0.000042F, 1.25F};
         case BrowStyle::kMedium:
         case BrowStyle::kNone:
             break;
     }
-    return {460, 0.0080F, 0.000036F, 1.0F};
+    return {640, 0.0080F, 0.000036F, 1.0F};
 }
 
 BrowKnot brow_at(float share) {
@@ -133,7 +133,10 @@ Strands grow_brows(const GrowingHead& head) {
         for (int i = 0; i < make.count; ++i) {
             const std::uint32_t key =
                 scrambled(static_cast<std::uint32_t>(i) + 400000U + 10000U * static_cast<std::uint32_t>(e));
-            const float share = (static_cast<float>(i) + chance(key, 1)) / static_cast<float>(make.count);
+            // Few at the nose, where a brow begins softly.
+            const float even = (static_cast<float>(i) + chance(key, 1)) / static_cast<float>(make.count);
+            const float share = even + 0.06F * (1.0F - even) * (1.0F - even) * (2.0F * chance(key, 4) - 0.6F);
+            if (share < 0.0F) continue;
             // Densest in the middle of its height.
             const float off = 0.62F * (swing(key, 2) + swing(key, 3));
             add_hair(strands, ground, make, share, off, key, 0.7 * head.look.grey);

@@ -111,9 +111,9 @@ void grow_row(Strands& strands, const LidEdge& edge, const Vec3& eye, bool upper
         const float full = smooth(0.0F, 0.62F, share) * (1.0F - 0.35F * smooth(0.85F, 1.0F, share));
         const float young = chance(key, 2) < 0.22F ? 0.45F + 0.4F * chance(key, 3) : 0.9F + 0.2F * chance(key, 4);
         const float length = young * (row.shortest + full * (row.longest - row.shortest));
-        // Two or three rows, from the edge outward.
-        const float back = 0.0006F * chance(key, 5);
-        const Vec3 root = edge.at(share) + (upper ? back : -back) * frame.up - 0.00025F * frame.out;
+        // Two or three rows on the edge's front, toward the opening.
+        const float before = 0.0001F - 0.0007F * chance(key, 5);
+        const Vec3 root = edge.at(share) + (upper ? before : -before) * frame.up - 0.0001F * frame.out;
         // Three neighbours lean together.
         const auto group = static_cast<std::uint32_t>(i / 3) + seed;
         const float fan = 1.1F * (share - 0.42F) + 0.12F * swing(group, 6);
