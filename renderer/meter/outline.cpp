@@ -22,7 +22,8 @@ constexpr std::array<double, 2> kOutside{0.015, 0.022};
 constexpr double kRelative = 0.04;  // of each tone; a tenth of a stop is 0.07
 
 bool of_the_sitter(Thing thing) {
-    return thing == Thing::kSitter || thing == Thing::kStrand || thing == Thing::kEyeWhite || thing == Thing::kCornea;
+    return thing == Thing::kSitter || thing == Thing::kStrand || thing == Thing::kEyeWhite || thing == Thing::kCornea ||
+           thing == Thing::kLens;
 }
 
 class OutlineReader {

@@ -26,7 +26,7 @@ void PathTracer::arrive_at_strand(Group& group, std::uint32_t index, const Hit& 
     const FibreApproach from =
         approach_fibre(*hit.strand.fibre, frame.to_local(-walk.ray.direction), hit.strand.across, path.waves);
     if (walk.sees) {
-        path.sight = {fibre_albedo(from), hit.shading, hit.distance};
+        path.sight = {fibre_albedo(from), hit.shading, walk.before + hit.distance};
         walk.sees = false;
     }
     group.strands.push_back({index, hit.strand, frame, from});
