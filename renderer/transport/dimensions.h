@@ -18,7 +18,7 @@ inline constexpr std::uint32_t kCoatBranch = 1U << 17;
 inline constexpr std::uint32_t kLensBranch = 1U << 18;
 
 // Where light comes out of what it has wandered in, and which of two layers a path meets.
-inline constexpr std::uint32_t kInwardBranch = 1U << 17;
+inline constexpr std::uint32_t kInwardBranch = 1U << 19;
 
 inline constexpr std::uint32_t kGroupsPerVertex = 1 + kMaxLayers / 2;
 

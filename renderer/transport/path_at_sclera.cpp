@@ -66,7 +66,7 @@ void PathTracer::meet_white(Group& group, std::uint32_t index, const Hit& met) c
         const Vec3 evened = evened_normal(frame, hit.geometric);
         if (glm::dot(evened, wo) > 0.05F) hit.shading = evened;
     }
-    if (walk.sees) path.sight = {colour, hit.shading, hit.distance};
+    if (walk.sees) path.sight = {colour, hit.shading, walk.before + hit.distance};
     group.walks[index].sees = false;
     if (!walk.may_split || on_cornea) {
         group.vertices.push_back(vertex_at(hit, index, wo, path.waves));

@@ -217,6 +217,7 @@ TEST(PathTracer, BothWaysToALightAgreeOnTears) {
                               {normal, normal, normal},
                               {{0, 1, 2}},
                               {Zone::kTearLine}};
+        studio.sitter.mesh.skin.resize(3);
         const Stage stage(studio, Stage::With::kSitter);
         const Ray ray{Vec3(0.009F, 1.25F, 2.0F), Vec3(0.0F, 0.0F, -1.0F)};
         const auto hit = stage.intersect(ray);
