@@ -51,23 +51,24 @@ SkinLayers::Mixture SkinLayers::mixture(float melanin, float blood) const {
     return {m.index, b.index, m.share, b.share};
 }
 
-float SkinLayers::albedo_at(const Wave& wave, const Mixture& at) const {
-    const auto between = [](float a, float b, float share) { return a + share * (b - a); };
-    const Epidermis& a = wave.epidermis[at.melanin];
-    const Epidermis& b = wave.epidermis[at.melanin + 1];
-    const float reflectance = between(a.reflectance, b.reflectance, at.melanin_on);
-    const float transmittance = between(a.transmittance, b.transmittance, at.melanin_on);
-    const float dermis = between(wave.dermis[at.blood], wave.dermis[at.blood + 1], at.blood_on);
-    const float within = reflectance + transmittance * transmittance * dermis / (1.0F - reflectance * dermis);
-    return (1.0F - internal_) * within / (1.0F - internal_ * within);
-}
-
-float SkinLayers::albedo(const Mixture& mixture, float nm) const {
+float SkinLayers::albedo(const Mixture& at, float nm) const {
     const float place = (nm - Spectrum::kFirst) * (1.0F / Spectrum::kStep);
     const std::size_t index = std::min(static_cast<std::size_t>(place), Spectrum::kCount - 2);
     const float share = place - static_cast<float>(index);
-    const float low = albedo_at(waves_[index], mixture);
-    return low + share * (albedo_at(waves_[index + 1], mixture) - low);
+    const auto between = [](float a, float b, float on) { return a + on * (b - a); };
+    const auto over_both = [&](const auto& value_of, std::size_t node, float on) {
+        return between(between(value_of(waves_[index], node), value_of(waves_[index], node + 1), on),
+                       between(value_of(waves_[index + 1], node), value_of(waves_[index + 1], node + 1), on), share);
+    };
+    const float reflectance = over_both(
+        [](const Wave& wave, std::size_t node) { return wave.epidermis[node].reflectance; }, at.melanin, at.melanin_on);
+    const float transmittance =
+        over_both([](const Wave& wave, std::size_t node) { return wave.epidermis[node].transmittance; }, at.melanin,
+                  at.melanin_on);
+    const float dermis =
+        over_both([](const Wave& wave, std::size_t node) { return wave.dermis[node]; }, at.blood, at.blood_on);
+    const float within = reflectance + transmittance * transmittance * dermis / (1.0F - reflectance * dermis);
+    return (1.0F - internal_) * within / (1.0F - internal_ * within);
 }
 
 }  // namespace understudy

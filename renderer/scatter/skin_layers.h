@@ -37,7 +37,6 @@ class SkinLayers {
         std::array<Epidermis, kNodes> epidermis;
         std::array<float, kNodes> dermis;
     };
-    float albedo_at(const Wave& wave, const Mixture& mixture) const;
 
     std::vector<Wave> waves_;  // one a step of a Spectrum
     float internal_ = 0.0F;

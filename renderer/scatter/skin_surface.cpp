@@ -141,9 +141,9 @@ std::optional<ScatterSample> sample_scatter(const SkinSurface& surface, const Ap
     return ScatterSample{wi, both.value * (wi.z / both.density), both.density, false};
 }
 
-Light4 albedo(const SkinSpot& spot, const Waves& waves) {
+Light4 albedo_over(const SkinSpot& spot, const Light4& colour) {
     const float coat = mean_coat_reflectance(spot);
-    return coat + (1.0F - coat) * skin_colour(spot, waves);
+    return coat + (1.0F - coat) * colour;
 }
 
 }  // namespace understudy

@@ -44,8 +44,11 @@ ScatterValue scatter_value(const SkinSurface& surface, const Approach& from, con
 // u.x chooses between coat and base, u.y and u.z the direction.
 std::optional<ScatterSample> sample_scatter(const SkinSurface& surface, const Approach& from, const Vec3& u);
 
-Light4 albedo(const SkinSpot& spot, const Waves& waves);
-inline Light4 albedo(const SkinSurface& surface, const Waves& waves) { return albedo(surface.spot(), waves); }
+// With this colour under the coat: of light that comes evenly from everywhere, what comes back.
+Light4 albedo_over(const SkinSpot& spot, const Light4& colour);
+inline Light4 albedo(const SkinSurface& surface, const Waves& waves) {
+    return albedo_over(surface.spot(), skin_colour(surface.spot(), waves));
+}
 
 inline bool wants_mis(const SkinSurface& surface) { return surface.spot().roughness < kBroadAlpha; }
 

@@ -1,8 +1,24 @@
 #include "stage/skin_cover.h"
 
+#include <algorithm>
+
 #include "stage/skin_relief.h"
 
 namespace understudy {
+
+namespace {
+
+// Light that falls into a dimple meets its walls more than once, which colours it as more of the pigments would.
+// Chosen by eye, no source.
+SkinSpot deepened(SkinSpot spot, float height) {
+    constexpr float kDeep = 100.0e-6F;
+    const float more = 1.0F + std::clamp(-height / kDeep, -0.3F, 0.6F);
+    spot.melanin = std::min(0.5F, spot.melanin * more);
+    spot.blood = std::min(0.2F, spot.blood * more);
+    return spot;
+}
+
+}  // namespace
 
 SkinCover::SkinCover(const SitterMesh& mesh)
     : triangles_(mesh.triangles), positions_(mesh.positions), skin_(mesh.skin) {}
@@ -18,7 +34,8 @@ SkinSpot SkinCover::spot_at(std::uint32_t triangle, const Vec2& share) const {
     return {mixed(&SkinSpot::melanin), mixed(&SkinSpot::blood), mixed(&SkinSpot::roughness), mixed(&SkinSpot::coat)};
 }
 
-Vec3 SkinCover::relieved(const Vec3& normal, std::uint32_t triangle, const Vec2& share) const {
+SkinCover::Relieved SkinCover::relieved(const Vec3& normal, const SkinSpot& spot, std::uint32_t triangle,
+                                        const Vec2& share) const {
     const auto& corners = triangles_[triangle];
     const SkinVertex& a = skin_[corners[0]];
     const SkinVertex& b = skin_[corners[1]];
@@ -45,9 +62,9 @@ Vec3 SkinCover::relieved(const Vec3& normal, std::uint32_t triangle, const Vec2&
     const float ef = glm::dot(e, f);
     const float ff = glm::dot(f, f);
     const float area2 = ee * ff - ef * ef;
-    if (!(area2 > 1e-6F * ee * ff)) return normal;
+    if (!(area2 > 1e-6F * ee * ff)) return {normal, deepened(spot, here)};
     const Vec3 gradient = ((rise_b * ff - rise_c * ef) * e + (rise_c * ee - rise_b * ef) * f) / area2;
-    return glm::normalize(normal - gradient);
+    return {glm::normalize(normal - gradient), deepened(spot, here)};
 }
 
 }  // namespace understudy

@@ -16,9 +16,13 @@ class SkinCover {
     // share: of the triangle's second and third corner.
     SkinSpot spot_at(std::uint32_t triangle, const Vec2& share) const;
 
-    // The smooth unit normal bent by pores, fine lines and the grooves of the lips. They are a height over the place on
-    // the straight head, so they turn with it.
-    Vec3 relieved(const Vec3& normal, std::uint32_t triangle, const Vec2& share) const;
+    // The smooth unit normal bent by pores, fine lines and the grooves of the lips, and the spot in them: what lies
+    // deep is a little darker. They are a height over the place on the straight head, so they turn with it.
+    struct Relieved {
+        Vec3 normal;
+        SkinSpot spot;
+    };
+    Relieved relieved(const Vec3& normal, const SkinSpot& spot, std::uint32_t triangle, const Vec2& share) const;
 
   private:
     std::vector<std::array<std::uint32_t, 3>> triangles_;

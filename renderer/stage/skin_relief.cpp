@@ -13,12 +13,12 @@ namespace {
 // net of lines 0.3 to 1 mm wide and up to some 50 µm deep, on the face at the shallow end.
 constexpr float kPoreCell = 0.95e-3F;
 constexpr float kPoreRadius = 0.24e-3F;
-constexpr float kPoreDepth = 22.0e-6F;
+constexpr float kPoreDepth = 50.0e-6F;
 constexpr float kLineCell = 0.75e-3F;
-constexpr float kLineDepth = 9.0e-6F;
+constexpr float kLineDepth = 16.0e-6F;
 constexpr float kGrooveAcross = 0.85e-3F;
 constexpr float kGrooveAlong = 7.0e-3F;
-constexpr float kGrooveDepth = 75.0e-6F;
+constexpr float kGrooveDepth = 150.0e-6F;
 
 // A dimple in every cell that has its pore near the surface; each pore has its own size.
 float pore_depth(const Vec3& place) {
@@ -44,14 +44,14 @@ float pore_depth(const Vec3& place) {
 float skin_relief(const Vec3& place, float pores, float lip) {
     float height = 0.0F;
     if (pores > 0.0F) height -= kPoreDepth * pores * pore_depth(place);
-    // Lines are where the noise passes through 0.
+    // Lines and grooves are where the noise passes through 0.
     const float line = std::abs(mottle_at(place / kLineCell));
-    height += kLineDepth * (1.0F - lip) * std::min(1.0F, 3.0F * line);
+    height += kLineDepth * (1.0F - lip) * (std::min(1.0F, 3.0F * line) - 0.6F);
     if (lip > 0.0F) {
         const Vec3 groove(place.x / kGrooveAcross, place.y / kGrooveAlong, place.z / kGrooveAlong);
         const float ridge =
             std::abs(mottle_at(groove)) + 0.5F * std::abs(mottle_at(2.1F * groove + Vec3(5.0F, 3.0F, 1.0F)));
-        height += kGrooveDepth * lip * std::min(1.0F, 1.6F * ridge);
+        height += kGrooveDepth * lip * (std::min(1.0F, 1.6F * ridge) - 0.6F);
     }
     return height;
 }

@@ -5,7 +5,8 @@
 
 namespace understudy {
 
-// Height in metres over a place on the straight head, also in metres. pores, lip: how much there is of either, 0 … 1.
+// Height in metres, 0 in the mean of lines and grooves and below it in pores, over a place on the straight head, also
+// in metres. pores, lip: how much there is of either, 0 … 1.
 float skin_relief(const Vec3& place, float pores, float lip);
 
 }  // namespace understudy

@@ -150,9 +150,11 @@ Hit Stage::emerged(const Flesh::Wall& wall) const {
     return sitter_hit(back, {met.distance, Thing::kSitter, false, met.triangle, met.geometric, nullptr, met.share});
 }
 
-Vec3 Stage::relieved(const Hit& hit, const Ray& ray) const {
-    // The mesh's own normal looks outward.
-    return facing_normal(cover_->relieved(hit.shading, hit.index, hit.share), ray.direction);
+Hit Stage::relieved(Hit hit, const Ray& ray) const {
+    const SkinCover::Relieved fine = cover_->relieved(hit.shading, hit.spot, hit.index, hit.share);
+    hit.shading = facing_normal(fine.normal, ray.direction);
+    hit.spot = fine.spot;
+    return hit;
 }
 
 Hit Stage::hit_at(const Ray& ray, const Meeting& meeting) const {

@@ -88,8 +88,8 @@ class Stage {
     const Flesh* flesh() const { return flesh_ ? &*flesh_ : nullptr; }
     // Where a walk comes out of the skin, seen from outside.
     Hit emerged(const Flesh::Wall& wall) const;
-    // The shading normal of a hit on skin with the skin's fine relief, for light that comes back along the ray.
-    Vec3 relieved(const Hit& hit, const Ray& ray) const;
+    // The hit on skin with the skin's fine relief, for light that comes back along the ray.
+    Hit relieved(Hit hit, const Ray& ray) const;
     // Of each lane's ray, as passes.
     Wide passed(const WideRays& rays, LaneBits lanes) const;
     // Who stands in the way, nearest first; for messages.

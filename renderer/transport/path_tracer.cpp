@@ -92,14 +92,18 @@ void PathTracer::arrive(Group& group, std::uint32_t index, const Meeting& meetin
     if (path.light.detours != nullptr) path.light.detours->meet(hit.thing, path.light.layers);
     if (hit.thing == Thing::kWall) meet_ambient(walk, path.light);
     const bool seen_skin = walk.sees && is_skin(*hit.surface);
-    if (seen_skin) hit.shading = stage_.relieved(hit, walk.ray);
+    if (seen_skin) hit = stage_.relieved(hit, walk.ray);
+    const Frame frame = Frame::around(hit.shading);
+    const Vec3 wo = frame.to_local(-walk.ray.direction);
+    const Approach from =
+        is_skin(*hit.surface) ? approach(hit.spot, wo, path.waves) : approach(*hit.surface, wo, path.waves);
     if (walk.sees) {
-        path.sight = {seen_skin ? albedo(hit.spot, path.waves) : albedo(*hit.surface, path.waves), hit.shading,
+        path.sight = {seen_skin ? albedo_over(hit.spot, from.colour) : albedo(*hit.surface, path.waves), hit.shading,
                       walk.before + hit.distance};
         walk.sees = false;
     }
-    group.vertices.push_back(vertex_at(hit, index, -walk.ray.direction, path.waves));
-    if (seen_skin && stage_.flesh() != nullptr) enter_skin(group.vertices.back(), hit, -walk.ray.direction);
+    group.vertices.push_back(vertex_at(hit, index, frame, from));
+    if (seen_skin && stage_.flesh() != nullptr) enter_skin(group.vertices.back(), hit);
 }
 
 void PathTracer::meet_ambient(Walk& walk, PathLight& light) const {
@@ -119,16 +123,9 @@ void PathTracer::meet_emitter(const Walk& walk, const Hit& hit, PathLight& light
     light.layers[hit.index] += walk.throughput * (weight * emitter.radiance(hit.position, -walk.ray.direction));
 }
 
-PathTracer::Vertex PathTracer::vertex_at(const Hit& hit, std::uint32_t walk, const Vec3& wo, const Waves& waves) const {
-    const Frame frame = Frame::around(hit.shading);
-    const Vec3 local = frame.to_local(wo);
-    Vertex vertex{walk,
-                  hit.leave_from,
-                  hit.start_toward(-hit.geometric),
-                  frame,
-                  hit.surface,
-                  is_skin(*hit.surface) ? approach(hit.spot, local, waves) : approach(*hit.surface, local, waves),
-                  {}};
+PathTracer::Vertex PathTracer::vertex_at(const Hit& hit, std::uint32_t walk, const Frame& frame,
+                                         const Approach& from) const {
+    Vertex vertex{walk, hit.leave_from, hit.start_toward(-hit.geometric), frame, hit.surface, from, {}};
     // A cloth is lit by every light on either side; what comes to it from another cloth, its own ways find.
     if (!stage_.scrims().empty() && !transmits(*hit.surface)) {
         vertex.to_scrims = WaysToScrims(stage_.scrims(), {vertex.leave_from, frame.normal, Response::kFlat});

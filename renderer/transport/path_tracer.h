@@ -121,7 +121,7 @@ class PathTracer {
     void arrive(Group& group, std::uint32_t index, const Meeting& meeting) const;
     void meet_emitter(const Walk& walk, const Hit& hit, PathLight& light) const;
     void meet_ambient(Walk& walk, PathLight& light) const;
-    Vertex vertex_at(const Hit& hit, std::uint32_t walk, const Vec3& wo, const Waves& waves) const;
+    Vertex vertex_at(const Hit& hit, std::uint32_t walk, const Frame& frame, const Approach& from) const;
     // By what falls on their front, the side that the path came from, or on their back.
     enum class Side { kFront, kBack };
     // Lit by every light, and followed on.
@@ -151,7 +151,7 @@ class PathTracer {
     static std::optional<ScatterSample> choose_way(const Vertex& vertex, const Vec3& u);
     bool survives(Walk& walk, float u) const;
     // On skin that the camera sees: the coat is lit and followed there, the rest where light comes out again.
-    void enter_skin(Vertex& vertex, const Hit& hit, const Vec3& wo) const;
+    static void enter_skin(Vertex& vertex, const Hit& hit);
     void draw_entries(const Group& group, std::span<Vertex> vertices) const;
     static float kept_of_coat(const Vertex& vertex, std::size_t light, const Light4& brought,
                               const LightSample& sample);

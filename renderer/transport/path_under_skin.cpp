@@ -40,9 +40,9 @@ bool PathTracer::weighed(const Vertex& vertex) {
     return vertex.from.part != SkinPart::kFromBelow && wants_mis(*vertex.surface);
 }
 
-void PathTracer::enter_skin(Vertex& vertex, const Hit& hit, const Vec3& wo) const {
+void PathTracer::enter_skin(Vertex& vertex, const Hit& hit) {
     vertex.entry = SkinEntry{hit.position - kLeaveOff * hit.geometric, hit.geometric, hit.index, vertex.from.colour};
-    vertex.from = approach_of_coat(hit.spot, vertex.frame.to_local(wo));
+    vertex.from.part = SkinPart::kCoat;
     vertex.followed = std::min(1.0F, kCoatOften * vertex.from.reflected);
     if (vertex.to_scrims.share() > 0.0F) vertex.followed = std::max(vertex.followed, kCoatBeforeScrims);
 }
@@ -107,8 +107,7 @@ void PathTracer::pass_through_skin(Group& group, const Vertex& vertex) const {
     walk.throughput *= (1.0F - vertex.from.reflected) * vec4_of(result.throughput);
     ++walk.vertex;
     const Hit out = stage_.emerged(*result.wall);
-    group.emerged.push_back(vertex_at(out, vertex.walk, out.shading, path.waves));
-    group.emerged.back().from = approach_from_below(out.spot);
+    group.emerged.push_back(vertex_at(out, vertex.walk, Frame::around(out.shading), approach_from_below(out.spot)));
 }
 
 }  // namespace understudy
