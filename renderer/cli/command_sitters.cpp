@@ -1,8 +1,6 @@
 // understudy sitters [--sheet FILE]: who sits in the library, as a list and as a sheet of pictures under one plain
 // light.
 
-#include <cmath>
-
 #include <fmt/format.h>
 
 #include "cli/commands.h"
@@ -107,6 +105,9 @@ int draw_sheet(const std::vector<std::string>& names, const SittersWish& wish) {
 int run_sitters(const SittersWish& wish) {
     const Library library = own_library();
     const std::vector<std::string> names = toml_names_in(library.heads);
+    if (names.empty()) {
+        return complain({{Blame::kFailed, fmt::format("{}: holds no head; expected *.toml", library.heads.string())}});
+    }
     Problems problems;
     for (const std::string& name : names) {
         const auto head = read_head_file(library.heads / (name + ".toml"));
