@@ -1,4 +1,4 @@
-// understudy_bench [rays|threads|start|memory|convergence|kit|whole-kit ...]: prints the figures asked for, or all but
+// understudy_bench [rays|threads|start|memory|convergence|skin|kit|whole-kit ...]: prints the figures asked for, or all but
 // the last.
 
 #include "bench.h"
@@ -48,6 +48,7 @@ int main(int count, char** arguments) {
                                                            {"start", understudy::bench_start},
                                                            {"memory", understudy::bench_memory},
                                                            {"convergence", understudy::bench_convergence},
+                                                           {"skin", understudy::bench_skin},
                                                            {"kit", understudy::bench_kit}};
     if (count == 1) {
         for (const auto& [name, bench] : all) bench();
@@ -60,7 +61,7 @@ int main(int count, char** arguments) {
         }
         const auto found = all.find(arguments[i]);
         if (found == all.end()) {
-            fmt::print(stderr, "no measurement \"{}\"; expected rays, threads, start, memory, convergence, kit or whole-kit\n",
+            fmt::print(stderr, "no measurement \"{}\"; expected rays, threads, start, memory, convergence, skin, kit or whole-kit\n",
                        arguments[i]);
             return 2;
         }

@@ -16,6 +16,7 @@ void bench_threads();
 void bench_start();
 void bench_memory();
 void bench_convergence();
+void bench_skin();
 void bench_kit();        // a few modifiers of every kind
 void bench_whole_kit();  // all
 

@@ -65,6 +65,9 @@ int run_render(RenderWish wish) {
     if (rendered.non_finite > 0) {
         fmt::print(stderr, "{} paths came to no number and were left out of the picture\n", rendered.non_finite);
     }
+    if (rendered.given_up > 0) {
+        fmt::print(stderr, "{} walks under the skin grew too long and were given up\n", rendered.given_up);
+    }
     const FilmCard card = card_of(rehearsal->studio, metered->lit, metered->report);
     fmt::print("{}", report_text(metered->report));
     if (const auto done = deliver_picture(wish.picture, rendered.film, card); !done) return complain(done.problems());

@@ -14,15 +14,19 @@ namespace understudy {
 // place that says so.
 inline constexpr double kLitShare = 0.5;
 inline constexpr double kDimShare = 0.125;
+// Where the cheeks lie in the dark they prove nothing: the cheek counts for at least this share of what a dome at the
+// face reads. Chosen.
+inline constexpr double kLeastCheekOfFace = 0.25;
 
-EyeVerdict eye_verdict(double share_of_cheek);
+EyeVerdict eye_verdict(double eye_lxs, double cheek_lxs, double face_lxs);
 
 inline const char* eye_name(std::size_t index) { return index == 0 ? "camera-left" : "camera-right"; }
 
 // Exposure on each iris, the mean over its whole disc, the receptor along the eye's axis, seen past brow, lids and nose
 // but as if the cornea were not there. (The middle alone would go dark under a light that still lights the lower half,
 // which in a real eye the cornea bends up to the middle.) cheek_lxs: the brighter cheek's exposure, not positive when
-// there is none to compare with.
-std::vector<EyeReading> read_eyes(const Stage& stage, const std::vector<Bands>& weights, double cheek_lxs);
+// there is none to compare with; face_lxs: the dome's at the face point, facing the camera.
+std::vector<EyeReading> read_eyes(const Stage& stage, const std::vector<Bands>& weights, double cheek_lxs,
+                                  double face_lxs);
 
 }  // namespace understudy

@@ -25,6 +25,11 @@ double brighter_cheek(const std::vector<Reading>& readings) {
     return brighter;
 }
 
+double face_dome(const std::vector<Reading>& readings) {
+    const Reading* dome = find_reading(readings, "face", Receptor::kDome, Facing::kCamera);
+    return dome == nullptr ? 0.0 : dome->exposure_lxs;
+}
+
 }  // namespace
 
 MeterReport read_meter(const Studio& studio, const Stage& stage, const Stage& nobody, const LitStudio& lit) {
@@ -48,7 +53,8 @@ MeterReport read_meter(const Studio& studio, const Stage& stage, const Stage& no
     report.ambient_stops_from_camera =
         std::log2(report.ambient_lxs / exposure_of_f_number(exposure.aperture, exposure.iso, kIncidentFlat));
     if (!stage.eyes().empty()) {
-        report.eyes = read_eyes(stage, exposure_weights(lit.layers), brighter_cheek(report.readings));
+        report.eyes =
+            read_eyes(stage, exposure_weights(lit.layers), brighter_cheek(report.readings), face_dome(report.readings));
         report.catchlights = find_catchlights(studio, stage, lit);
         report.pupil = lit.pupil;
     }

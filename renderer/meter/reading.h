@@ -118,7 +118,7 @@ struct MeterReport {
     double ambient_stops_from_camera = 0.0;
     std::optional<std::vector<Catchlight>> catchlights;  // none without eyes
     std::optional<std::vector<EyeReading>> eyes;
-    std::optional<PupilReading> pupil;  // none without eyes
+    std::optional<PupilReading> pupil;                   // none without eyes
     std::optional<std::vector<BackdropPlace>> backdrop;  // none without one
     std::optional<Double3> room_size_m;                  // none without walls
     std::vector<Warning> warnings;                       // the most important first

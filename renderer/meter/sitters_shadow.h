@@ -15,7 +15,7 @@ inline constexpr double kVisibleShadow = 0.206;
 
 struct SittersShadow {
     double share = 0.0;  // of all the light there that it takes away, at the deepest of the places looked at
-    PixelBox box;  // round the places that the camera sees, thrown from the light's middle
+    PixelBox box;        // round the places that the camera sees, thrown from the light's middle
 };
 
 // None when the picture shows no part of the backdrop that the light's middle is hidden from by the sitter. A shadow on

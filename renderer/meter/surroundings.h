@@ -41,11 +41,13 @@ enum class WarningKind {
     kBehindBackdrop,  // number: cm that it reaches behind the backdrop
     kLensBlocked,     // number: % of the face's disc that the lens cannot see
     kInPicture,       // number: % of the frame; with a pixel box
-    kIntoLens,  // number: degrees from the front's axis to the lens; also: stops on the lens from the key's reading
-    kKeyCut,    // number: % of the key's front that the face cannot see for this thing
-    kLightCut,  // the same for another light, once it is half or more
-    kShadow,    // number: % of its light that the sitter's shadow takes from the backdrop; with a pixel box
-    kAmbient,   // number: stops from the camera's exposure; also: stops that it adds
+    kIntoLens,      // number: degrees from the front's axis to the lens; also: stops on the lens from the key's reading
+    kGaze,          // number: degrees from straight ahead that the eyes would have to turn; they stop sooner
+    kGlassesGlare,  // number: % of the visible eye under the mirror image; also: stops of the veil from mid-grey
+    kKeyCut,        // number: % of the key's front that the face cannot see for this thing
+    kLightCut,      // the same for another light, once it is half or more
+    kShadow,        // number: % of its light that the sitter's shadow takes from the backdrop; with a pixel box
+    kAmbient,       // number: stops from the camera's exposure; also: stops that it adds
 };
 
 struct PixelBox {
@@ -59,6 +61,9 @@ struct Warning {
     std::optional<double> also;   // a second number, where the kind has one
     std::optional<PixelBox> box;  // where in the picture
     std::string by;               // what does it to the thing, where the kind has one
+    // What would take a mirror image off the eye; none: nothing that was tried.
+    std::optional<double> tip_deg{};  // of the glasses, plus brings their upper edge forward
+    std::optional<double> raise_m{};  // of the thing
 };
 
 }  // namespace understudy

@@ -138,6 +138,11 @@ std::vector<Warning> lights_into_lens(const Studio& studio, const Stage& stage, 
     return warnings;
 }
 
+std::vector<Warning> eyes_turned_far(const Sitter& sitter) {
+    if (sitter.gaze_asked_deg <= kFarthestGazeDeg) return {};
+    return {{WarningKind::kGaze, "gaze", sitter.gaze_asked_deg, {}, {}, {}}};
+}
+
 }  // namespace
 
 std::vector<Warning> warn_of_frame(const Studio& studio, const Stage& stage, const Stage& nobody,
@@ -145,6 +150,7 @@ std::vector<Warning> warn_of_frame(const Studio& studio, const Stage& stage, con
     std::vector<Warning> warnings = blocked_lens(studio, nobody);
     for (const Warning& warning : things_in_frame(studio, stage)) warnings.push_back(warning);
     for (const Warning& warning : lights_into_lens(studio, stage, lit)) warnings.push_back(warning);
+    for (const Warning& warning : eyes_turned_far(studio.sitter)) warnings.push_back(warning);
     return warnings;
 }
 

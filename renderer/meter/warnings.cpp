@@ -29,6 +29,7 @@ std::vector<Warning> find_warnings(const Studio& studio, const Stage& stage, con
                                    const LitStudio& lit) {
     std::vector<Warning> warnings = warn_of_stands(studio, stage);
     append(warnings, warn_of_frame(studio, stage, nobody, lit));
+    append(warnings, warn_of_glasses(studio, stage, lit));
     append(warnings, warn_of_light(studio, stage, nobody, lit));
     std::stable_sort(warnings.begin(), warnings.end(), [](const Warning& a, const Warning& b) {
         return a.kind != b.kind ? a.kind < b.kind : severity(a) > severity(b);

@@ -18,6 +18,8 @@ std::vector<Warning> find_warnings(const Studio& studio, const Stage& stage, con
 std::vector<Warning> warn_of_stands(const Studio& studio, const Stage& stage);
 // Between the lens and the face, in the frame, shining into the lens.
 std::vector<Warning> warn_of_frame(const Studio& studio, const Stage& stage, const Stage& nobody, const LitStudio& lit);
+// Lights and panels that glasses mirror over an eye.
+std::vector<Warning> warn_of_glasses(const Studio& studio, const Stage& stage, const LitStudio& lit);
 // Lights cut from the face, the sitter's shadow on the backdrop, too much of the room's own light.
 std::vector<Warning> warn_of_light(const Studio& studio, const Stage& stage, const Stage& nobody, const LitStudio& lit);
 

@@ -6,6 +6,7 @@
 #include <fmt/format.h>
 
 #include "report/words.h"
+#include "setup/sitter_settings.h"
 
 namespace understudy {
 namespace {
@@ -33,6 +34,10 @@ Called called(WarningKind kind) {
             return {"in-picture", "percent"};
         case WarningKind::kIntoLens:
             return {"into-lens", "degrees"};
+        case WarningKind::kGlassesGlare:
+            return {"glasses-glare", "percent"};
+        case WarningKind::kGaze:
+            return {"gaze", "degrees"};
         case WarningKind::kKeyCut:
             return {"key-cut", "percent"};
         case WarningKind::kLightCut:
@@ -96,6 +101,33 @@ std::string words_of_a_view(const Warning& warning) {
     }
 }
 
+std::string ways_out_of_glare(const Warning& warning) {
+    std::vector<std::string> ways;
+    if (warning.tip_deg) {
+        ways.push_back(fmt::format("tip the glasses {} by {} degrees",
+                                   *warning.tip_deg > 0.0 ? "forward, their ends up," : "back, their ends down,",
+                                   plain_number(std::abs(*warning.tip_deg), 0)));
+    }
+    if (warning.raise_m) ways.push_back(fmt::format("raise it by {}", centimetres(100.0 * *warning.raise_m)));
+    if (ways.empty())
+        return "No small tip of the glasses and no metre of height takes it away; turn the head or the light.";
+    return fmt::format("To be rid of it {}.", fmt::join(ways, ", or "));
+}
+
+std::string words_of_glare(const Warning& warning) {
+    return fmt::format("is mirrored in the glasses: its image covers {} of the {} eye, {} stops from mid-grey. {}",
+                       some_percent(warning.number), warning.by, signed_stops(warning.also.value_or(0.0)),
+                       ways_out_of_glare(warning));
+}
+
+std::string words_of_gaze(const Warning& warning) {
+    return fmt::format(
+        "would turn the eyes {} degrees from straight ahead: they stop at {}, which few eyes reach (about 45 aside, 28 "
+        "up "
+        "and 47 down: Lee and others 2019). Turn the head, or let the sitter look elsewhere.",
+        plain_number(warning.number, 0), plain_number(kFarthestGazeDeg, 0));
+}
+
 std::string words_of_light(const Warning& warning) {
     switch (warning.kind) {
         case WarningKind::kKeyCut:
@@ -120,7 +152,9 @@ std::string warning_unit(WarningKind kind) { return called(kind).unit; }
 std::string warning_words(const Warning& warning) {
     const std::string thing = warning.thing;
     if (warning.kind <= WarningKind::kBehindBackdrop) return thing + ' ' + words_of_a_stand(warning);
+    if (warning.kind == WarningKind::kGaze) return thing + ' ' + words_of_gaze(warning);
     if (warning.kind <= WarningKind::kIntoLens) return thing + ' ' + words_of_a_view(warning);
+    if (warning.kind == WarningKind::kGlassesGlare) return thing + ' ' + words_of_glare(warning);
     return thing + ' ' + words_of_light(warning);
 }
 

@@ -7,10 +7,6 @@
 namespace understudy {
 namespace {
 
-// A coat so smooth that light sampling misses its highlights gets at least this share of the samples, although it
-// reflects only some 2 % of the light: chosen, not measured.
-constexpr float kLeastSharpCoatShare = 0.25F;
-
 float coat_share(const CoatedSurface& surface, float coat) {
     const float share = coat / (coat + (1.0F - coat) * surface.mean_albedo());
     return wants_mis(surface) ? std::max(share, kLeastSharpCoatShare) : share;

@@ -18,6 +18,10 @@ inline constexpr float kLeastAlpha = 0.01F;
 // From this roughness on, sampling the lights alone finds every highlight.
 inline constexpr float kBroadAlpha = 0.2F;
 
+// A coat so smooth that light sampling misses its highlights gets at least this share of the samples, although it
+// reflects only some 2 % of the light: chosen, not measured.
+inline constexpr float kLeastSharpCoatShare = 0.25F;
+
 // Nearer the horizon than this a direction counts as on it: half-way vectors of two such directions lose their digits.
 inline constexpr float kHorizon = 1e-6F;
 

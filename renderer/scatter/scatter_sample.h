@@ -3,6 +3,7 @@
 
 #include "base/geometry.h"
 #include "scatter/light4.h"
+#include "scatter/skin_spot.h"
 
 namespace understudy {
 
@@ -12,6 +13,8 @@ struct Approach {
     Light4 colour{0.0F};     // of the base or the metal, at the path's wavelengths
     float reflected = 0.0F;  // by the coat or the facets, of what comes from wo
     Light4 through{0.0F};    // of what is scattered out of the other side
+    SkinSpot spot{};         // of skin
+    SkinPart part = SkinPart::kBoth;
 };
 
 struct ScatterSample {

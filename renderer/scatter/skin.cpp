@@ -4,7 +4,6 @@
 #include <cmath>
 
 #include "scatter/haemoglobin.h"
-#include "scatter/two_flux.h"
 
 namespace understudy {
 namespace {
@@ -19,7 +18,17 @@ double reduced_scattering_per_cm(double nm, double at_500, double rayleigh_share
            (rayleigh_share * std::pow(relative, -4.0) + (1.0 - rayleigh_share) * std::pow(relative, -mie_power));
 }
 
-Layer epidermis(double nm, double melanin) {
+}  // namespace
+
+double melanosome_absorption_per_cm(double nm) { return 6.6e11 * std::pow(nm, -3.33); }
+
+double baseline_absorption_per_cm(double nm) { return 0.244 + 85.3 * std::exp(-(nm - 154.0) / 66.2); }
+
+double dermis_scattering_per_cm(double nm) { return reduced_scattering_per_cm(nm, 43.6, 0.41, 0.562); }
+
+double epidermis_scattering_per_cm(double nm) { return reduced_scattering_per_cm(nm, 66.7, 0.29, 0.689); }
+
+Layer epidermis_layer(double nm, double melanin) {
     const double absorption =
         melanin * melanosome_absorption_per_cm(nm) + (1.0 - melanin) * baseline_absorption_per_cm(nm);
     return two_flux_layer(absorption, epidermis_scattering_per_cm(nm), kEpidermisCm);
@@ -31,23 +40,13 @@ double dermis_reflectance(double nm, double blood) {
     return two_flux_half_space(absorption, dermis_scattering_per_cm(nm));
 }
 
-}  // namespace
-
-double melanosome_absorption_per_cm(double nm) { return 6.6e11 * std::pow(nm, -3.33); }
-
-double baseline_absorption_per_cm(double nm) { return 0.244 + 85.3 * std::exp(-(nm - 154.0) / 66.2); }
-
-double dermis_scattering_per_cm(double nm) { return reduced_scattering_per_cm(nm, 43.6, 0.41, 0.562); }
-
-double epidermis_scattering_per_cm(double nm) { return reduced_scattering_per_cm(nm, 66.7, 0.29, 0.689); }
-
 // The layers share an index; the boundary that keeps light in lies above both.
 Spectrum skin_albedo(double melanin, double blood) {
     assert(melanin >= 0.0 && melanin <= 0.5 && blood >= 0.0 && blood <= 0.2);
     const double internal = internal_reflectance(static_cast<double>(kSkinIndex));
     return Spectrum::tabulate([melanin, blood, internal](float wave) {
         const double nm = static_cast<double>(wave);
-        const double within = reflectance_over(epidermis(nm, melanin), dermis_reflectance(nm, blood));
+        const double within = reflectance_over(epidermis_layer(nm, melanin), dermis_reflectance(nm, blood));
         return reflectance_through_boundary(within, internal);
     });
 }

@@ -1,13 +1,11 @@
 // The colour of skin from what is in it: melanin over blood.
 #pragma once
 
+#include "scatter/skin_spot.h"
+#include "scatter/two_flux.h"
 #include "spectrum/spectrum.h"
 
 namespace understudy {
-
-inline constexpr float kSkinIndex = 1.4F;
-// Within the range that Weyrich and others, SIGGRAPH 2006, fitted on faces (Torrance–Sparrow, 0.2 … 0.5).
-inline constexpr float kSkinRoughness = 0.3F;
 
 // Absorption of one melanosome, cm⁻¹. S. L. Jacques, "Skin Optics", Oregon Medical Laser Center News, January 1998.
 double melanosome_absorption_per_cm(double nm);
@@ -19,6 +17,10 @@ double baseline_absorption_per_cm(double nm);
 // 2013, eq. 2 (a Rayleigh and a Mie share).
 double dermis_scattering_per_cm(double nm);
 double epidermis_scattering_per_cm(double nm);
+
+// The layers that the colour is made of, at one wavelength.
+Layer epidermis_layer(double nm, double melanin);
+double dermis_reflectance(double nm, double blood);
 
 // The colour below the skin's surface, 0 … 1: what of the light that has passed the surface comes back, for
 // CoatedSurface. melanin: volume fraction of melanosomes in the epidermis (light skin 0.013 … 0.063, moderate

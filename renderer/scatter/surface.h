@@ -10,20 +10,24 @@
 
 #include "scatter/coated_surface.h"
 #include "scatter/matt_surface.h"
+#include "scatter/napped_cloth.h"
 #include "scatter/rough_metal.h"
+#include "scatter/skin_surface.h"
 #include "scatter/thin_cloth.h"
 
 namespace understudy {
 
-using Surface = std::variant<MattSurface, CoatedSurface, RoughMetal, ThinCloth>;
+using Surface = std::variant<MattSurface, CoatedSurface, RoughMetal, ThinCloth, NappedCloth, SkinSurface>;
 
 // std::visit over the kinds, without its table of function pointers, so that small cases are inlined.
 template <class Visitor>
 decltype(auto) visit_surface(const Surface& surface, const Visitor& visitor) {
-    static_assert(std::variant_size_v<Surface> == 4, "give the new kind its branch");
+    static_assert(std::variant_size_v<Surface> == 6, "give the new kind its branch");
+    if (const auto* skin = std::get_if<SkinSurface>(&surface)) return visitor(*skin);
     if (const auto* matt = std::get_if<MattSurface>(&surface)) return visitor(*matt);
     if (const auto* coated = std::get_if<CoatedSurface>(&surface)) return visitor(*coated);
     if (const auto* metal = std::get_if<RoughMetal>(&surface)) return visitor(*metal);
+    if (const auto* napped = std::get_if<NappedCloth>(&surface)) return visitor(*napped);
     return visitor(*std::get_if<ThinCloth>(&surface));
 }
 
@@ -65,6 +69,8 @@ inline std::optional<ScatterSample> sample_scatter(const Surface& surface, const
 inline Light4 albedo(const Surface& surface, const Waves& waves) {
     return visit_surface(surface, [&](const auto& kind) { return albedo(kind, waves); });
 }
+
+inline bool is_skin(const Surface& surface) { return std::holds_alternative<SkinSurface>(surface); }
 
 // Whether light that falls on the back is scattered out of the front.
 inline bool transmits(const Surface& surface) { return std::holds_alternative<ThinCloth>(surface); }

@@ -4,6 +4,8 @@
 
 #include "setup/kit_files.h"
 #include "setup/read_face.h"
+#include "setup/read_iris.h"
+#include "setup/sitter_settings.h"
 #include "setup/table_reader.h"
 
 namespace understudy {
@@ -32,6 +34,8 @@ HeadFile read_tree(const Value& tree, ProblemLog& log) {
     head.sitter = top.text("sitter").value_or("");
     head.melanin = top.quantity("melanin", kPlainNumber, {0.0, 0.5}).value_or(head.melanin);
     head.blood = top.quantity("blood", kPlainNumber, {0.0, 0.2}).value_or(head.blood);
+    head.lids = top.quantity("lids", kPlainNumber, {0.0, kWidestLids}).value_or(head.lids);
+    head.iris = read_iris(top).value_or(head.iris);
     const auto face = top.table("face");
     if (face) head.face = read_face(*face);
     const auto has = [&](std::string_view key) { return face && face->has(key); };

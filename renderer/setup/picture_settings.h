@@ -13,6 +13,12 @@ struct WhiteBalance {
     std::string illuminant;  // "", or a name known to spectrum/illuminant.h in place of kelvin
 };
 
+// How light is followed that enters the sitter's skin.
+enum class SkinLight {
+    kUnderSkin,  // to where it comes out again
+    kAtSurface,  // as if it came out where it went in: quicker, harder
+};
+
 struct PictureSettings {
     int width = 640;
     int height = 800;
@@ -20,6 +26,7 @@ struct PictureSettings {
     int samples = 64;
     WhiteBalance white_balance;
     unsigned seed = 0;
+    SkinLight skin = SkinLight::kUnderSkin;
 };
 
 }  // namespace understudy

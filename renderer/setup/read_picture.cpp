@@ -49,6 +49,8 @@ PictureSettings read_picture(TableReader table) {
     picture.white_balance = read_white_balance(table);
     picture.seed =
         static_cast<unsigned>(table.whole("seed", 0, std::numeric_limits<unsigned>::max()).value_or(picture.seed));
+    picture.skin = table.choice<SkinLight>("skin", {{"deep", SkinLight::kUnderSkin}, {"flat", SkinLight::kAtSurface}})
+                       .value_or(picture.skin);
     table.report_unknown_keys();
     return picture;
 }

@@ -10,6 +10,8 @@
 
 #include "setup/kit_files.h"
 #include "setup/read_face.h"
+#include "setup/read_iris.h"
+#include "setup/read_wardrobe.h"
 
 namespace understudy {
 namespace {
@@ -116,20 +118,44 @@ void refuse(TableReader& table, std::initializer_list<std::string_view> keys, co
     }
 }
 
-// Skin is what a head has, and a face that can be changed is what one of the library has.
+// Skin and eyes are what a head has, and a face that can be changed is what one of the library has.
 void refuse_what_is_not_there(TableReader& table, const HeadChoice& choice) {
     const std::string head = table.is_text("head") ? table.text("head").value_or("") : "";
-    if (head == "ball" || head == "none") refuse(table, {"melanin", "blood"}, head, "skin only on a head");
+    if (head == "ball" || head == "none")
+        refuse(table, {"melanin", "blood", "shine", "lids", "iris"}, head, "skin and eyes only on a head");
     if (!head.empty() && !std::holds_alternative<LibraryHead>(choice)) {
-        refuse(table, {"face", "expression", "body", "shoulders"}, head,
-               "face, expression, body and shoulders only with a head of the library");
+        refuse(table, {"face", "expression", "body", "shoulders", "clothes", "glasses", "hat"}, head,
+               "face, expression, body, shoulders and what is worn only with a head of the library");
+    }
+}
+
+// The lids of a mesh of one's own stay as they were modelled, and eyes are put into it only where it is told where.
+void refuse_eyes(TableReader& table, const OwnMesh& mesh) {
+    if (table.has("lids")) {
+        table.log().add(table.key_place_of("lids"), fmt::format("{} has lids, but the head is an .obj", table.name()),
+                        "lids only on a head of the library");
+    }
+    if (table.has("iris") && !mesh.left_eye) {
+        table.log().add(table.key_place_of("iris"),
+                        fmt::format("{} has an iris, but no left_eye and right_eye", table.name()),
+                        "the eyes' places in the .obj");
     }
 }
 
 Gaze read_gaze(TableReader& table) {
     if (table.is_list("gaze")) {
         const auto angles = table.quantities("gaze", 2, kAngle, {-90.0, 90.0});
-        return angles ? GazeAngles{(*angles)[0], (*angles)[1]} : GazeAngles{};
+        if (!angles) {
+            return GazeAngles{};
+        }
+        const GazeAngles gaze{(*angles)[0], (*angles)[1]};
+        const double turned = degrees(std::acos(std::clamp(gaze_direction(gaze).z, -1.0, 1.0)));
+        if (turned > kFarthestGazeDeg) {
+            table.wrong("gaze", fmt::format("turns the eyes {:.0f} degrees from straight ahead", turned),
+                        fmt::format("at most {:.0f}: eyes go about 45 aside, 28 up and 47 down (Lee and others 2019)",
+                                    kFarthestGazeDeg));
+        }
+        return gaze;
     }
     const Value* value = table.find("gaze");
     if (value == nullptr) {
@@ -185,8 +211,17 @@ SitterSettings read_sitter(TableReader table, const Library& library, const std:
     sitter.gaze = read_gaze(table);
     sitter.skin.melanin = table.quantity("melanin", kPlainNumber, {0.0, 0.5});
     sitter.skin.blood = table.quantity("blood", kPlainNumber, {0.0, 0.2});
+    sitter.skin.shine = table.quantity("shine", kPlainNumber, {0.0, 1.0}).value_or(sitter.skin.shine);
     sitter.pupil_m = table.quantity("pupil", kLength, {0.001, 0.010});
+    sitter.clothes = read_clothes(table);
+    sitter.glasses = read_glasses(table);
+    sitter.hat = read_hat(table);
+    sitter.lids = table.quantity("lids", kPlainNumber, {0.0, kWidestLids});
+    sitter.iris = read_iris(table);
     refuse_what_is_not_there(table, sitter.head);
+    if (const auto* mesh = std::get_if<OwnMesh>(&sitter.head)) {
+        refuse_eyes(table, *mesh);
+    }
     table.report_unknown_keys();
     return sitter;
 }

@@ -1,16 +1,23 @@
 // Who sits there, and how.
 #pragma once
 
+#include <cmath>
 #include <filesystem>
 #include <optional>
 #include <string>
 #include <variant>
 
 #include "base/geometry.h"
+#include "scatter/iris_colour.h"
 #include "setup/face_settings.h"
 #include "setup/source_place.h"
+#include "setup/wardrobe_settings.h"
 
 namespace understudy {
+
+// Eyes turn 45° ± 7° aside, 28° ± 8° up and 47° ± 8° down from straight ahead (W. J. Lee and others, "Differences in
+// eye movement range based on age and gaze direction", Eye 33, 2019, 1145: 261 people). Nobody looks farther than this.
+inline constexpr double kFarthestGazeDeg = 50.0;
 
 struct GazeAtCamera {};
 struct GazeAtLight {
@@ -20,6 +27,13 @@ struct GazeAngles {
     double across_deg = 0.0;  // relative to the face, positive = camera right
     double up_deg = 0.0;
 };
+// Out through the pupil: the angles on a globe whose pole is up, in the axes of the face.
+inline Double3 gaze_direction(const GazeAngles& gaze) {
+    const double across = radians(gaze.across_deg);
+    const double up = radians(gaze.up_deg);
+    return {std::sin(across) * std::cos(up), std::sin(up), std::cos(across) * std::cos(up)};
+}
+
 using Gaze = std::variant<GazeAtCamera, GazeAtLight, GazeAngles>;
 
 // An .obj of one's own: how it stands in its file.
@@ -43,7 +57,11 @@ using HeadChoice = std::variant<NobodyThere, MattBall, LibraryHead, OwnMesh>;
 struct SkinSettings {
     std::optional<double> melanin;  // volume fraction of melanosomes in the epidermis, 0 … 0.5; none: the head's own
     std::optional<double> blood;    // volume fraction of blood in the dermis, 0 … 0.2; none: the head's own
+    double shine = 0.5;             // of the skin's coat: 0 powdered, 1 glossy
 };
+
+// The widest opening that is offered, of what is natural: about 3 mm more between the lids.
+inline constexpr double kWidestLids = 1.3;
 
 // The eyes of somebody on a stool, and of a person standing: the mean stature of the US Army's survey of 2012, women
 // and men alike, less the 11.4 cm from the eyes to the crown.
@@ -64,7 +82,12 @@ struct SitterSettings {
     double lean_deg = 0.0;       // positive = toward camera right
     Gaze gaze = GazeAtCamera{};
     SkinSettings skin;
+    ClothesSettings clothes;  // of a head of the library; others come as they are
+    std::optional<GlassesSettings> glasses;
+    std::optional<HatSettings> hat;
     std::optional<double> pupil_m;  // diameter as seen through the cornea; none: from the standing light
+    std::optional<double> lids;      // how far open, of what is natural: 0 closed; none: the head's own
+    std::optional<IrisColour> iris;  // none: the head's own
 };
 
 }  // namespace understudy

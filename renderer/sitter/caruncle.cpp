@@ -9,14 +9,15 @@ namespace understudy {
 namespace {
 
 constexpr double kBulge = 0.0005;
-constexpr double kAboveSocket = 0.0003;  // it lies before the socket's own skin
-constexpr double kHollow = 0.0009;       // how far its edge on the eye curves back toward the nose
-constexpr double kSunk = 0.0001;         // of that edge, so that no light slips under it
+constexpr double kFullBulgeGap = 0.0015;  // between the lids; with less it has less room
+constexpr double kAboveSocket = 0.0003;   // it lies before the socket's own skin
+constexpr double kHollow = 0.0009;        // how far its edge on the eye curves back toward the nose
+constexpr double kSunk = 0.0001;          // of that edge, so that no light slips under it
 
 void add_face(RefinedHead& head, Quad quad, bool turn_over) {
     if (turn_over) std::swap(quad[1], quad[3]);
     head.quads.push_back(quad);
-    head.zones.push_back(Zone::kLowerLid);
+    head.zones.push_back(Zone::kCaruncle);
 }
 
 std::array<std::uint32_t, 5> across(const Caruncle::Row& row) {
@@ -67,15 +68,16 @@ void place_caruncle(const Caruncle& caruncle, const Eye& eye, std::vector<Double
         const auto& row = caruncle.rows[r];
         const Double3& upper = positions[row.upper];
         const Double3& lower = positions[row.lower];
+        const double room = std::min(1.0, glm::distance(upper, lower) / kFullBulgeGap);
         const double along = static_cast<double>(r + 1) / static_cast<double>(caruncle.rows.size());
         for (std::size_t k = 0; k < row.between.size(); ++k) {
             const double t = 0.25 * static_cast<double>(k + 1);
             Double3 p = glm::mix(upper, lower, t);
-            p.x += caruncle.inward * kHollow * 4.0 * t * (1.0 - t) * along;
+            p.x += caruncle.inward * room * kHollow * 4.0 * t * (1.0 - t) * along;
             const Double3 way = glm::normalize(p - eye.centre);
             const double surface = eye_surface_radius(eye, way) + kAboveSocket;
             // Full in the middle, down on the eye at its outer edge.
-            const double lifted = glm::distance(p, eye.centre) + kBulge * 4.0 * t * (1.0 - t) * (1.0 - along);
+            const double lifted = glm::distance(p, eye.centre) + room * kBulge * 4.0 * t * (1.0 - t) * (1.0 - along);
             const double height =
                 glm::mix(std::max(lifted, surface), surface - kAboveSocket - kSunk, std::pow(along, 4.0));
             p = eye.centre + height * way;

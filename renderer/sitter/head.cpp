@@ -2,6 +2,8 @@
 
 #include <fmt/format.h>
 
+#include <algorithm>
+#include <cmath>
 #include <utility>
 
 #include "setup/head_file.h"
@@ -13,6 +15,11 @@
 #include "sitter/lids.h"
 #include "sitter/own_mesh.h"
 #include "sitter/skeleton.h"
+#include "sitter/skin_map.h"
+#include "sitter/wardrobe/clothes.h"
+#include "sitter/wardrobe/glasses.h"
+#include "sitter/wardrobe/hat.h"
+#include "sitter/tear_line.h"
 
 namespace understudy {
 
@@ -20,6 +27,7 @@ namespace {
 
 constexpr int kSubdivisions = 2;
 constexpr double kBallRadius = 0.1;
+constexpr double kSquintCloses = 0.5;               // of the lids' opening, at its most. Common observation, no source.
 constexpr Double3 kChestFromEyes{0.0, -0.30, 0.0};  // of a head whose chest is unknown
 constexpr Double3 kCrownFromEyes{0.0, 0.114, 0.0};
 
@@ -34,7 +42,13 @@ class Head {
     std::optional<std::array<Double3, 2>> eyes;
     std::optional<std::array<LidRegion, 2>> lids;
     std::array<Caruncle, 2> caruncles;  // when there are lids
+    std::vector<TearLine> tear_lines;   // two, when there are lids
+    double lids_open = 1.0;             // of what is natural
+    IrisColour iris = IrisColour::kBrown;
     std::optional<SkinPlaces> places;
+    std::vector<SkinCast> casts;        // one a position
+    std::vector<SpectacleLens> lenses;  // of glasses
+    std::optional<HatBand> hat;
     Double3 face{0.0};  // between the eyes
     Double3 chest = kChestFromEyes;
     Double3 crown = kCrownFromEyes;
@@ -106,9 +120,11 @@ Expected<HeadPointer> load_library_head(const SitterSettings& sitter, const Libr
     head->kind = Sitter::Kind::kHead;
     head->melanin = file->melanin;
     head->blood = file->blood;
+    head->lids_open = file->lids;
+    head->iris = file->iris;
     head->pivots = bone_pivots(*data, *shaped);
     std::array<Double3, 2> eyes = {eye_centre(data->eyes[0], *shaped), eye_centre(data->eyes[1], *shaped)};
-    RefinedHead refined = refine(*data, draped(*data, arms_down(*data, *shaped), head->pivots[kNeck1]), kSubdivisions);
+    RefinedHead refined = refine(*data, arms_down(*data, *shaped), kSubdivisions);
 
     const Double3 origin(0.0, 0.5 * (eyes[0].y + eyes[1].y), head->pivots[kSkull].z);
     for (Double3& p : refined.positions) p -= origin;
@@ -119,15 +135,21 @@ Expected<HeadPointer> load_library_head(const SitterSettings& sitter, const Libr
                   lid_region(refined.positions, refined.quads, refined.margins[1], eyes[1])};
     for (std::size_t e = 0; e < 2; ++e) {
         head->caruncles.at(e) = add_caruncle(refined, refined.margins.at(e).inner, e == 0);
+        head->tear_lines.emplace_back(refined, refined.margins.at(e), e == 0);
     }
-    head->mesh = dress(refined, head->pivots[kNeck1]);
+    head->mesh = skin_mesh(refined);
+    put_on_clothes(head->mesh, refined, head->pivots, sitter.clothes);
     head->face = 0.5 * (eyes[0] + eyes[1]);
     head->places = find_places(head->mesh, eyes);
     if (!head->places) {
         return Problem{Blame::kWrongInput, fmt::format("{}: these shapes make no face", choice.path.string())};
     }
+    head->casts = cast_skin(head->mesh, head->places, head->eyes);
     head->chest = chest_of(head->mesh, head->face);
     head->crown = crown_of(head->mesh);
+    // Worn above the collar: the places to measure at and to aim at have been found without it.
+    if (sitter.glasses) head->lenses = put_on_glasses(head->mesh, eyes, *sitter.glasses);
+    if (sitter.hat) head->hat = put_on_hat(head->mesh, eyes, *sitter.hat);
     return HeadPointer(std::move(head));
 }
 
@@ -143,6 +165,7 @@ Expected<HeadPointer> load_own_head(const OwnMesh& choice) {
     head->face = shift;
     // As far under and behind the eyes as in the library's heads, so that chin and lean turn about a neck.
     head->pivots.fill({0.0, -0.09, 0.0});
+    head->casts = cast_skin(head->mesh, std::nullopt, std::nullopt);
     head->chest = head->face + kChestFromEyes;
     head->crown = crown_of(head->mesh);
     return HeadPointer(std::move(head));
@@ -153,11 +176,15 @@ Double3 in_studio(const Double3& place, double eye_height_m) { return place + Do
 // The head's own axes begin on the turning axis at the height of the eyes.
 Double3 place_of(const SitterSettings& settings) { return settings.step_m + Double3(0.0, settings.eye_height_m, 0.0); }
 
-// Out through the pupil for a gaze relative to the face: the angles on a globe whose pole is up.
-Double3 gaze_direction(const GazeAngles& gaze) {
-    const double across = radians(gaze.across_deg);
-    const double up = radians(gaze.up_deg);
-    return {std::sin(across) * std::cos(up), std::sin(up), std::cos(across) * std::cos(up)};
+double from_straight_ahead_deg(const Double3& axis) { return degrees(std::acos(std::clamp(axis.z, -1.0, 1.0))); }
+
+// As far toward the axis as eyes turn.
+Double3 within_reach(const Double3& axis) {
+    if (from_straight_ahead_deg(axis) <= kFarthestGazeDeg) return axis;
+    const double aside = std::hypot(axis.x, axis.y);
+    const double farthest = radians(kFarthestGazeDeg);
+    const Double3 toward = aside > 0.0 ? Double3(axis.x, axis.y, 0.0) / aside : Double3(1.0, 0.0, 0.0);
+    return std::sin(farthest) * toward + Double3(0.0, 0.0, std::cos(farthest));
 }
 
 // The eyes of the straight head, looking where they will look once it is posed.
@@ -215,6 +242,7 @@ Sitter pose_head(const Head& head, const SitterSettings& settings, const std::op
     sitter.kind = head.kind;
     sitter.melanin = settings.skin.melanin.value_or(head.melanin);
     sitter.blood = settings.skin.blood.value_or(head.blood);
+    sitter.iris = settings.iris.value_or(head.iris);
     if (head.kind == Sitter::Kind::kBall) sitter.ball_radius_m = kBallRadius;
     if (head.kind != Sitter::Kind::kHead) return sitter;
 
@@ -222,19 +250,40 @@ Sitter pose_head(const Head& head, const SitterSettings& settings, const std::op
     std::vector<Double3> straight = head.mesh.positions;
     if (head.eyes) {
         auto eyes = looking(head, settings, gaze_target, bones[kSkull]);
+        for (Eye& eye : eyes) {
+            sitter.gaze_asked_deg = std::max(sitter.gaze_asked_deg, from_straight_ahead_deg(eye.axis));
+            eye.axis = within_reach(eye.axis);
+        }
         if (head.lids) {
+            const double opening =
+                settings.lids.value_or(head.lids_open) * (1.0 - kSquintCloses * settings.expression.squint);
             for (std::size_t e = 0; e < 2; ++e) {
-                lay_lids(head.lids->at(e), eyes.at(e), straight);
+                lay_lids(head.lids->at(e), eyes.at(e), opening, straight);
                 place_caruncle(head.caruncles.at(e), eyes.at(e), straight);
+                head.tear_lines.at(e).place(eyes.at(e), straight);
             }
         }
         for (Eye& eye : eyes) {
             eye.centre = place_of(settings) + Double3(bones[kSkull] * glm::dvec4(eye.centre, 1.0));
             eye.axis = glm::normalize(Double3(bones[kSkull] * glm::dvec4(eye.axis, 0.0)));
+            eye.up = Double3(bones[kSkull] * glm::dvec4(eye.up, 0.0));
         }
         sitter.eyes = eyes;
     }
+    for (SpectacleLens lens : head.lenses) {
+        lens.centre = Double3(bones[kSkull] * glm::dvec4(lens.centre, 1.0)) + place_of(settings);
+        for (Double3* way : {&lens.axis, &lens.right, &lens.up}) *way = Double3(bones[kSkull] * glm::dvec4(*way, 0.0));
+        sitter.lenses.push_back(lens);
+    }
+    sitter.clothes = settings.clothes;
+    sitter.glasses = settings.glasses;
+    sitter.hat = settings.hat;
     sitter.mesh = posed_mesh(head, straight, bones, place_of(settings));
+    for (std::size_t v = 0; v < head.casts.size(); ++v) {
+        const SkinCast& cast = head.casts[v];
+        sitter.mesh.skin.push_back({spot_of(cast, sitter.melanin, sitter.blood, settings.skin.shine), cast.pores,
+                                    cast.lip, Vec3(head.mesh.positions[v])});
+    }
     if (head.places) sitter.landmarks = landmarks_at(*head.places, sitter.mesh);
     return sitter;
 }

@@ -103,13 +103,26 @@ void shape_corners(const Eye& eye, double inward, LidMargins& margins) {
     }
 }
 
+// The lower lid's outer edge taken off what it stands toward the opening: its rim is square to the eye, and from the
+// front one sees it and the tears behind it.
+Double3 squared(const Eye& eye, const Double3& inner, const Double3& outer, double share) {
+    const Double3 way = glm::normalize(inner - eye.centre);
+    const Double3 up = glm::normalize(Double3(0.0, 1.0, 0.0) - way.y * way);
+    const Double3 off = glm::normalize(outer - eye.centre) - way;
+    return eye.centre +
+           glm::length(outer - eye.centre) * glm::normalize(way + off - share * std::max(0.0, glm::dot(off, up)) * up);
+}
+
 // The inner edge on the eye, the outer one a lid's thickness above it.
 void lay(const Eye& eye, LidMargins& margins) {
+    const Corners corners = corners_of(margins.inner);
     for (std::size_t i = 0; i < margins.inner.size(); ++i) {
         margins.inner[i] = at_height(eye, margins.inner[i], kLidClearance + margins.stand_off[i]);
     }
     for (std::size_t i = 0; i < margins.outer.size(); ++i) {
         Double3& p = margins.outer[i];
+        const Double3& inner = margins.inner[i];
+        if (!corners.above(inner)) p = squared(eye, inner, p, smooth_step(2.0 * corners.share(inner)));
         const double thickness = std::clamp(height_above_eye(eye, p), kThinnestLid, kThickestLid);
         p = at_height(eye, p, thickness + margins.stand_off[i]);
     }

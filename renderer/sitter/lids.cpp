@@ -2,18 +2,20 @@
 
 #include <algorithm>
 #include <cmath>
-#include <limits>
 
 #include "sitter/eye_surface.h"
 #include "sitter/lid_margins.h"
+#include "sitter/lid_opening.h"
+#include "sitter/skin_follow.h"
 
 namespace understudy {
 namespace {
 
-constexpr double kReach = 0.024;        // round the eye's centre, of what may move
-constexpr double kFalloffFrom = 0.001;  // from the margins: skin nearer than this follows wholly …
-constexpr double kFalloffTo = 0.009;    // … farther than this stays
-constexpr double kSkinSlope = 0.6;      // how fast the least height of skin above the eye grows from the margin
+constexpr double kReach = 0.024;  // round the eye's centre, of what may move
+constexpr Falloff kWhenLaid{0.001, 0.009};
+// A lid that closes takes its skin from as far up as the fold over it.
+constexpr Falloff kWhenDrawn{0.001, 0.013};
+constexpr double kSkinSlope = 0.6;  // how fast the least height of skin above the eye grows from the margin
 constexpr double kSocketClearance = 0.00002;
 constexpr double kLeastSkin = 0.0010;
 
@@ -21,37 +23,6 @@ std::vector<Double3> pick(const std::vector<Double3>& positions, const std::vect
     std::vector<Double3> picked;
     for (const auto v : which) picked.push_back(positions[v]);
     return picked;
-}
-
-struct Pull {
-    Double3 at;
-    Double3 by;
-    bool inner;
-};
-
-struct Follow {
-    Double3 by;
-    double to_inner;  // distance to the inner margin
-};
-
-// Shepard's inverse-distance weights (1968) within a smooth falloff.
-Follow follow(const std::vector<Pull>& pulls, const Double3& point) {
-    constexpr double kSoft = 1e-8;
-    Double3 sum(0.0);
-    double total = 0.0;
-    double nearest = std::numeric_limits<double>::max();
-    double nearest_inner = nearest;
-    for (const Pull& pull : pulls) {
-        const Double3 gap = pull.at - point;
-        const double squared = glm::dot(gap, gap);
-        const double weight = 1.0 / ((squared + kSoft) * (squared + kSoft));
-        sum += weight * pull.by;
-        total += weight;
-        nearest = std::min(nearest, squared);
-        if (pull.inner) nearest_inner = std::min(nearest_inner, squared);
-    }
-    const double t = (std::sqrt(nearest) - kFalloffFrom) / (kFalloffTo - kFalloffFrom);
-    return {(1.0 - smooth_step(t)) / total * sum, std::sqrt(nearest_inner)};
 }
 
 std::vector<std::vector<std::uint32_t>> neighbours_of(std::size_t vertices, const std::vector<Quad>& quads) {
@@ -95,6 +66,58 @@ void even_out_corners(const LidRegion& region, const Eye& eye, std::vector<Doubl
     }
 }
 
+// Never nearer to the eye than skin can be; the socket's own skin behind the lids may lie on it.
+double least_height(bool on_skin_side, double to_inner) {
+    return on_skin_side ? std::min(kLeastSkin, kLidClearance + kSkinSlope * to_inner) : kSocketClearance;
+}
+
+// The eye's surface without its edge at the limbus, over which a lid slides without showing it.
+double padded_radius(const Eye& eye, const Double3& way) {
+    constexpr double kTurn = radians(9.0);
+    const Double3 aside = glm::normalize(eye.axis - glm::dot(eye.axis, way) * way + Double3(1e-12));
+    double sum = eye_surface_radius(eye, way);
+    for (const double turn : {-2.0 * kTurn, -kTurn, kTurn, 2.0 * kTurn}) {
+        sum += eye_surface_radius(eye, std::cos(turn) * way + std::sin(turn) * aside);
+    }
+    return sum / 5.0;
+}
+
+// Lid skin that has come down before the eye lies on it, whatever fold it came from.
+double flattened(double height, double to_inner, double share) {
+    constexpr double kThick = 0.0014;  // of a lid, skin to eye, near its edge
+    constexpr double kThicker = 0.12;  // and more for each millimetre away from it
+    const double most = kThick + kThicker * to_inner;
+    return height > most ? glm::mix(height, most, share) : height;
+}
+
+// Both lids drawn from their natural places to an opening; the skin slides round the eye with them.
+void draw_lids(const LidRegion& region, const Eye& eye, double opening, std::vector<Double3>& positions) {
+    const LidMargins laid{pick(positions, region.inner), pick(positions, region.outer), {}};
+    const LidMargins drawn = drawn_to(eye, laid, opening);
+    const auto way_to = [&](const Double3& p) { return glm::normalize(p - eye.centre); };
+    std::vector<Pull> pulls;
+    for (std::size_t i = 0; i < laid.inner.size(); ++i) {
+        pulls.push_back({laid.inner[i], way_to(drawn.inner[i]) - way_to(laid.inner[i]), true});
+        pulls.push_back({laid.outer[i], way_to(drawn.outer[i]) - way_to(laid.outer[i]), false});
+        positions[region.inner[i]] = drawn.inner[i];
+        positions[region.outer[i]] = drawn.outer[i];
+    }
+    const double closed = std::max(0.0, 1.0 - opening);
+    for (std::size_t i = 0; i < region.near.size(); ++i) {
+        Double3& p = positions[region.near[i]];
+        const Follow followed = follow(pulls, kWhenDrawn, p);
+        if (!(followed.share > 0.0)) continue;
+        const double distance = glm::distance(p, eye.centre);
+        const Double3 before = way_to(p);
+        const Double3 way = glm::normalize(before + followed.by);
+        double height = distance - padded_radius(eye, before);
+        if (region.on_skin_side[i]) height = flattened(height, followed.to_inner, closed * followed.share);
+        p = eye.centre + (padded_radius(eye, way) + height) * way;
+        const double least = least_height(region.on_skin_side[i], followed.to_inner);
+        if (height_above_eye(eye, p) < least) p = at_height(eye, p, least);
+    }
+}
+
 }  // namespace
 
 LidRegion lid_region(const std::vector<Double3>& positions, const std::vector<Quad>& quads,
@@ -131,7 +154,7 @@ LidRegion lid_region(const std::vector<Double3>& positions, const std::vector<Qu
     return region;
 }
 
-void lay_lids(const LidRegion& region, const Eye& eye, std::vector<Double3>& positions) {
+void lay_lids(const LidRegion& region, const Eye& eye, double opening, std::vector<Double3>& positions) {
     const auto inner_before = pick(positions, region.inner);
     const auto outer_before = pick(positions, region.outer);
     const LidMargins laid = open_naturally(eye, region.inward, {inner_before, outer_before, {}});
@@ -145,13 +168,12 @@ void lay_lids(const LidRegion& region, const Eye& eye, std::vector<Double3>& pos
     for (std::size_t i = 0; i < outer.size(); ++i) positions[region.outer[i]] = outer[i];
     for (std::size_t i = 0; i < region.near.size(); ++i) {
         Double3& p = positions[region.near[i]];
-        const Follow followed = follow(pulls, p);
+        const Follow followed = follow(pulls, kWhenLaid, p);
         p += followed.by;
-        const double least = region.on_skin_side[i]
-                                 ? std::min(kLeastSkin, kLidClearance + kSkinSlope * followed.to_inner)
-                                 : kSocketClearance;
+        const double least = least_height(region.on_skin_side[i], followed.to_inner);
         if (height_above_eye(eye, p) < least) p = at_height(eye, p, least);
     }
+    if (opening != 1.0) draw_lids(region, eye, opening, positions);
     even_out_corners(region, eye, positions);
 }
 

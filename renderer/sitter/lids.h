@@ -29,7 +29,8 @@ struct LidRegion {
 LidRegion lid_region(const std::vector<Double3>& positions, const std::vector<Quad>& quads,
                      const RefinedEyeMargins& margins, const Double3& eye_centre);
 
-// The positions with the lids of this region laid on `eye`.
-void lay_lids(const LidRegion& region, const Eye& eye, std::vector<Double3>& positions);
+// The positions with the lids of this region laid on `eye`, open by this share of what is natural
+// (sitter/lid_opening.h).
+void lay_lids(const LidRegion& region, const Eye& eye, double opening, std::vector<Double3>& positions);
 
 }  // namespace understudy

@@ -3,7 +3,7 @@
 
 #include <optional>
 
-#include "sitter/neckline.h"
+#include "sitter/skinned_mesh.h"
 
 namespace understudy {
 

@@ -11,6 +11,7 @@
 
 #include "base/expected.h"
 #include "base/geometry.h"
+#include "scatter/skin_spot.h"
 #include "setup/setup.h"
 
 namespace understudy {
@@ -30,18 +31,33 @@ enum class Zone : std::uint8_t {
     kEar,
     kScalp,
     kNeck,
-    kTop,  // the plain matt cloth
+    kTop,  // the outer garment, or the shirt under a jacket
+    kCollar,
+    kJacket,
+    kHat,
+    kGlasses,  // their frame
+    kCaruncle,
+    kTearLine,
     kCount,
 };
 
 // In words, as it is printed: "brow", "upper lid", …
 std::string_view zone_name(Zone zone);
 
+// The skin at a vertex, and where that lies on the straight head: what is drawn on the skin goes with it.
+struct SkinVertex {
+    SkinSpot spot;
+    float pores = 0.0F;  // how deep, 1 where they are deepest
+    float lip = 0.0F;    // 1 on the red of the lips
+    Vec3 straight{0.0F};
+};
+
 struct SitterMesh {
     std::vector<Vec3> positions;
     std::vector<Vec3> normals;                            // one a position, smooth, unit
     std::vector<std::array<std::uint32_t, 3>> triangles;  // counter-clockwise from outside
     std::vector<Zone> zones;                              // one a triangle
+    std::vector<SkinVertex> skin;                         // one a position
 };
 
 // Anatomy of the eye, from the schematic-eye tables: see sitter/eye.h for sources and the derived places.
@@ -49,6 +65,20 @@ struct Eye {
     Double3 centre{0.0};          // of the eyeball
     Double3 axis{0.0, 0.0, 1.0};  // unit, out through the pupil
     double pupil_radius_m = 0.00175;
+    Double3 up{0.0, 1.0, 0.0};  // of the head
+};
+
+// One lens of a pair of glasses: a cap of a sphere, thin, without power.
+struct SpectacleLens {
+    Double3 centre{0.0};          // of the sphere
+    Double3 axis{0.0, 0.0, 1.0};  // unit, from there out through the lens's middle
+    Double3 right{1.0, 0.0, 0.0};
+    Double3 up{0.0, 1.0, 0.0};
+    double radius_m = 0.110;
+    // The outline, seen along the axis: |x / half_width|^roundness + |y / half_height|^roundness = 1.
+    double half_width_m = 0.025;
+    double half_height_m = 0.018;
+    double roundness = 2.0;
 };
 
 // Where the meter is held: on the skin, facing along its normal.
@@ -66,10 +96,17 @@ struct Sitter {
     Kind kind = Kind::kNobody;
     SitterMesh mesh;                         // empty but for kHead
     std::optional<std::array<Eye, 2>> eyes;  // [0] camera left (the sitter's right), [1] camera right
+    std::vector<SpectacleLens> lenses;       // none without glasses
     std::optional<Landmarks> landmarks;      // of a head whose landmarks are known
     double ball_radius_m = 0.0;              // kBall: centre at the face point
-    double melanin = 0.02;                   // volume fraction of melanosomes in the epidermis
-    double blood = 0.02;                     // volume fraction of blood in the dermis
+    // What the zones that are worn are made of.
+    ClothesSettings clothes;
+    std::optional<GlassesSettings> glasses;
+    std::optional<HatSettings> hat;
+    double melanin = 0.02;  // volume fraction of melanosomes in the epidermis
+    double blood = 0.02;    // volume fraction of blood in the dermis
+    double gaze_asked_deg = 0.0;  // from straight ahead, of the eye that would turn more; eyes stop at kFarthestGazeDeg
+    IrisColour iris = IrisColour::kBrown;
 };
 
 }  // namespace understudy

@@ -2,9 +2,8 @@
 
 #include <algorithm>
 #include <array>
-#include <cassert>
+#include <utility>
 
-#include <embree3/rtcore.h>
 #include <glm/common.hpp>
 
 namespace understudy {
@@ -17,30 +16,12 @@ struct MeshTree::Inside {
         Zone zone;
     };
     std::vector<Triangle> triangles;
-    RTCDevice device = nullptr;
-    RTCScene scene = nullptr;
+    TriangleScene scene;
 
-    ~Inside() {
-        rtcReleaseScene(scene);
-        rtcReleaseDevice(device);
-    }
+    explicit Inside(const SitterMesh& mesh) : scene(mesh.positions, mesh.triangles) {}
 };
 
 namespace {
-
-RTCRay embree_ray(const Ray& ray) {
-    RTCRay result{};
-    result.org_x = ray.origin.x;
-    result.org_y = ray.origin.y;
-    result.org_z = ray.origin.z;
-    result.tnear = ray.near;
-    result.dir_x = ray.direction.x;
-    result.dir_y = ray.direction.y;
-    result.dir_z = ray.direction.z;
-    result.tfar = ray.far;
-    result.mask = ~0U;
-    return result;
-}
 
 // The point moved off the flat triangle onto the curved surface that its normals pretend, so that shadows do not betray
 // the facets: Hanika, "Hacking the Shadow Terminator", Ray Tracing Gems II, 2021.
@@ -56,7 +37,7 @@ Vec3 lifted_origin(const Vec3& point, const std::array<Vec3, 3>& corners, const 
 
 }  // namespace
 
-MeshTree::MeshTree(const SitterMesh& mesh) : inside_(std::make_unique<Inside>()) {
+MeshTree::MeshTree(const SitterMesh& mesh) : inside_(std::make_unique<Inside>(mesh)) {
     for (std::size_t i = 0; i < mesh.positions.size(); ++i) {
         constexpr float kHair = 1e-4F;
         low_ = glm::min(low_, mesh.positions[i] - kHair);
@@ -68,56 +49,21 @@ MeshTree::MeshTree(const SitterMesh& mesh) : inside_(std::make_unique<Inside>())
                                       {mesh.normals[a], mesh.normals[b], mesh.normals[c]},
                                       mesh.zones[i]});
     }
-    inside_->device = rtcNewDevice(nullptr);
-    inside_->scene = rtcNewScene(inside_->device);
-    RTCGeometry geometry = rtcNewGeometry(inside_->device, RTC_GEOMETRY_TYPE_TRIANGLE);
-    auto* positions = static_cast<float*>(rtcSetNewGeometryBuffer(
-        geometry, RTC_BUFFER_TYPE_VERTEX, 0, RTC_FORMAT_FLOAT3, 3 * sizeof(float), mesh.positions.size()));
-    for (std::size_t i = 0; i < mesh.positions.size(); ++i) {
-        for (glm::length_t axis = 0; axis < 3; ++axis)
-            positions[3 * i + static_cast<std::size_t>(axis)] = mesh.positions[i][axis];
-    }
-    auto* corners = static_cast<std::uint32_t*>(rtcSetNewGeometryBuffer(
-        geometry, RTC_BUFFER_TYPE_INDEX, 0, RTC_FORMAT_UINT3, 3 * sizeof(std::uint32_t), mesh.triangles.size()));
-    for (std::size_t i = 0; i < mesh.triangles.size(); ++i) std::copy_n(mesh.triangles[i].data(), 3, corners + 3 * i);
-    rtcCommitGeometry(geometry);
-    rtcAttachGeometry(inside_->scene, geometry);
-    rtcReleaseGeometry(geometry);
-    rtcCommitScene(inside_->scene);
-    assert(rtcGetDeviceError(inside_->device) == RTC_ERROR_NONE);
 }
 
 MeshTree::~MeshTree() = default;
 MeshTree::MeshTree(MeshTree&&) noexcept = default;
 MeshTree& MeshTree::operator=(MeshTree&&) noexcept = default;
 
-namespace {
-
-RTCRayHit first_meeting(RTCScene scene, const Ray& ray) {
-    RTCRayHit query{};
-    query.ray = embree_ray(ray);
-    query.hit.geomID = RTC_INVALID_GEOMETRY_ID;
-    RTCIntersectContext context;
-    rtcInitIntersectContext(&context);
-    rtcIntersect1(scene, &context, &query);
-    return query;
-}
-
-}  // namespace
-
-float MeshTree::distance(const Ray& ray) const {
-    const RTCRayHit query = first_meeting(inside_->scene, ray);
-    return query.hit.geomID == RTC_INVALID_GEOMETRY_ID ? kInfinity : query.ray.tfar;
-}
+float MeshTree::distance(const Ray& ray) const { return inside_->scene.distance(ray); }
 
 MeshMeeting MeshTree::meet(const Ray& ray) const {
-    const RTCRayHit query = first_meeting(inside_->scene, ray);
-    if (query.hit.geomID == RTC_INVALID_GEOMETRY_ID) return {};
-    const Inside::Triangle& triangle = inside_->triangles[query.hit.primID];
+    const MeshMeeting meeting = inside_->scene.meet(ray);
+    if (meeting.distance == kInfinity) return meeting;
+    const Inside::Triangle& triangle = inside_->triangles[meeting.triangle];
     __builtin_prefetch(&triangle.corners.front());
     __builtin_prefetch(&triangle.zone);
-    return {
-        query.ray.tfar, {query.hit.Ng_x, query.hit.Ng_y, query.hit.Ng_z}, {query.hit.u, query.hit.v}, query.hit.primID};
+    return meeting;
 }
 
 MeshHit MeshTree::hit_at(const MeshMeeting& meeting) const {
@@ -142,13 +88,7 @@ std::optional<MeshHit> MeshTree::intersect(const Ray& ray) const {
     return hit_at(meeting);
 }
 
-bool MeshTree::blocks(const Ray& ray) const {
-    RTCRay query = embree_ray(ray);
-    RTCIntersectContext context;
-    rtcInitIntersectContext(&context);
-    rtcOccluded1(inside_->scene, &context, &query);
-    return query.tfar < 0.0F;
-}
+bool MeshTree::blocks(const Ray& ray) const { return inside_->scene.blocks(ray); }
 
 bool MeshTree::encloses(const Vec3& point) const {
     // The mesh is open below the chest, so a majority decides.

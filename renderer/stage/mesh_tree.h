@@ -1,7 +1,4 @@
-// The sitter's mesh in an Embree scene: the only place that knows Embree.
-//
-// Medium build quality, one flat scene, single rays, no robust or compact flag: measured to be the fastest for a head
-// of this size.
+// The sitter's mesh as rays meet it: a scene of triangles, and beside it what a hit needs to know of each.
 #pragma once
 
 #include <memory>
@@ -9,16 +6,9 @@
 
 #include "base/wide.h"
 #include "sitter/sitter.h"
+#include "stage/triangle_scene.h"
 
 namespace understudy {
-
-// Before it is worked out what lies there.
-struct MeshMeeting {
-    float distance = kInfinity;  // nothing is met
-    Vec3 geometric{0.0F};        // not unit
-    Vec2 share{0.0F};            // of the triangle's second and third corner
-    std::uint32_t triangle = 0;
-};
 
 struct MeshHit {
     float distance = 0.0F;

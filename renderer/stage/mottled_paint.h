@@ -1,9 +1,7 @@
 // A backdrop that is painted in soft-edged blotches of two tones.
 //
-// Gradient noise over the studio's metres, so that paint runs on over wall, sweep and floor, with hashed gradients that
-// never repeat: K. Perlin, "Improving Noise", SIGGRAPH 2002 (the fade 6t⁵ − 15t⁴ + 10t³); the hash is pcg3d of
-// Jarzynski and Olano, "Hash Functions for GPU Rendering", JCGT 9(3), 2020. Four octaves, each turned against the one
-// before.
+// Gradient noise (stage/gradient_noise.h) over the studio's metres, so that paint runs on over wall, sweep and floor.
+// Four octaves, each turned against the one before.
 #pragma once
 
 #include <cstdint>

@@ -67,6 +67,18 @@ void Stage::meet_mesh(const Ray& ray, Meeting& nearest) const {
 }
 
 std::array<Meeting, kLanes> Stage::meet(const WideRays& rays, LaneBits lanes) const {
+    auto nearest = meet_but_lenses(rays, lanes);
+    for (std::size_t i = 0; i < lenses_.size(); ++i) {
+        for_each_lane(lanes_of(lenses_[i].may_meet(rays)) & lanes, [&](std::size_t lane) {
+            const auto met = lenses_[i].intersect(rays[lane]);
+            if (!met || met->distance >= nearest[lane].distance) return;
+            nearest[lane] = {met->distance, Thing::kLens, false, static_cast<std::uint32_t>(i), met->normal};
+        });
+    }
+    return nearest;
+}
+
+std::array<Meeting, kLanes> Stage::meet_but_lenses(const WideRays& rays, LaneBits lanes) const {
     std::array<Meeting, kLanes> nearest{};
     const auto each = [&](const WideTruth& may_meet, const auto& visit) {
         for_each_lane(lanes_of(may_meet) & lanes, [&](std::size_t lane) { visit(rays[lane], nearest[lane]); });
@@ -127,6 +139,21 @@ Hit Stage::sitter_hit(const Ray& ray, const Meeting& nearest) const {
     hit.shading = facing_normal(from_inside ? -met.shading : met.shading, ray.direction);
     hit.leave_from = (from_inside ? met.position : met.lifted) + kLeaveOff * hit.geometric;
     hit.surface = &zone_surfaces_[static_cast<std::size_t>(met.zone)];
+    hit.share = nearest.share;
+    if (is_skin(*hit.surface)) hit.spot = cover_->spot_at(met.triangle, nearest.share);
+    return hit;
+}
+
+Hit Stage::emerged(const Flesh::Wall& wall) const {
+    const MeshMeeting& met = wall.meeting;
+    const Ray back{{}, -glm::normalize(met.geometric)};
+    return sitter_hit(back, {met.distance, Thing::kSitter, false, met.triangle, met.geometric, nullptr, met.share});
+}
+
+Hit Stage::relieved(Hit hit, const Ray& ray) const {
+    const SkinCover::Relieved fine = cover_->relieved(hit.shading, hit.spot, hit.index, hit.share);
+    hit.shading = facing_normal(fine.normal, ray.direction);
+    hit.spot = fine.spot;
     return hit;
 }
 
@@ -137,7 +164,7 @@ Hit Stage::hit_at(const Ray& ray, const Meeting& meeting) const {
 std::optional<Hit> Stage::intersect(const Ray& ray) const {
     WideRays rays;
     rays.set(0, ray);
-    const Meeting meeting = meet(rays, first_lanes(1))[0];
+    const Meeting meeting = meet_but_lenses(rays, first_lanes(1))[0];
     if (meeting.distance == kInfinity) return std::nullopt;
     return hit_at(ray, meeting);
 }
@@ -191,6 +218,11 @@ float Stage::passes(const Ray& ray) const {
 Wide Stage::passed(const WideRays& rays, LaneBits lanes) const {
     Wide share{};
     for_each_lane(lanes & ~blocked(rays, lanes), [&](std::size_t lane) { share[lane] = 1.0F; });
+    for (const Lens& lens : lenses_) {
+        for_each_lane(lanes_of(lens.may_meet(rays)) & lanes, [&](std::size_t lane) {
+            if (share[lane] > 0.0F) share[lane] *= lens.passes(rays[lane]);
+        });
+    }
     if (!any_open_) return share;
     for (std::size_t i = 0; i < panels_.size(); ++i) {
         if (!(panel_open_shares_[i] > 0.0F)) continue;
@@ -218,6 +250,8 @@ std::optional<std::string> Stage::blocker(const Ray& ray) const {
             return "backdrop";
         case Thing::kWall:
             return "wall";
+        case Thing::kLens:
+            return "lens";
         case Thing::kEmitter:
             return names_[hit->index];
     }

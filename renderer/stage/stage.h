@@ -13,13 +13,18 @@
 #include "scatter/surface.h"
 #include "stage/board.h"
 #include "stage/eye_optics.h"
+#include "stage/flesh.h"
+#include "stage/lens.h"
 #include "stage/mesh_tree.h"
 #include "stage/mottled_paint.h"
+#include "stage/skin_cover.h"
+#include "stage/iris_pattern.h"
+#include "stage/sclera_pattern.h"
 #include "stage/studio.h"
 
 namespace understudy {
 
-enum class Thing : std::uint8_t { kSitter, kBall, kEyeWhite, kCornea, kPanel, kBackdrop, kWall, kEmitter };
+enum class Thing : std::uint8_t { kSitter, kBall, kEyeWhite, kCornea, kPanel, kBackdrop, kWall, kLens, kEmitter };
 
 struct Hit {
     Thing thing = Thing::kSitter;
@@ -31,6 +36,8 @@ struct Hit {
     Vec3 shading{0.0F};                // unit, toward where the ray came from
     Vec3 leave_from{0.0F};             // rays that go on start here, on the side the ray came from
     const Surface* surface = nullptr;  // none for an emitter
+    SkinSpot spot{};                   // where the surface is skin
+    Vec2 share{0.0F};                  // of the sitter's triangle
 
     // Where a ray in this direction starts: beyond the surface for one that goes through it.
     Vec3 start_toward(const Vec3& direction) const {
@@ -63,16 +70,26 @@ class Stage {
     enum class With { kSitter, kNobody };
     Stage(const Studio& studio, With with);
 
+    // The lenses of glasses are looked through, as by whoever asks what stands there.
     std::optional<Hit> intersect(const Ray& ray) const;
     // Whether anything stands in the way; a cloth with open places between its threads does not.
     bool blocks(const Ray& ray) const;
-    // What share of light gets along the ray without being turned: 0 or 1, but for the cloths on its way.
+    // What share of light gets along the ray without being turned: 0 or 1, but for the cloths and the lenses of glasses
+    // on its way.
     float passes(const Ray& ray) const;
 
     // For the rays of some lanes at once: what misses a shape is told for all of them together, and the mesh is asked
     // ray by ray.
     std::array<Meeting, kLanes> meet(const WideRays& rays, LaneBits lanes) const;
+    std::array<Meeting, kLanes> meet_but_lenses(const WideRays& rays, LaneBits lanes) const;
     Hit hit_at(const Ray& ray, const Meeting& meeting) const;
+
+    // What lies under the sitter's skin, when light is followed there.
+    const Flesh* flesh() const { return flesh_ ? &*flesh_ : nullptr; }
+    // Where a walk comes out of the skin, seen from outside.
+    Hit emerged(const Flesh::Wall& wall) const;
+    // The hit on skin with the skin's fine relief, for light that comes back along the ray.
+    Hit relieved(Hit hit, const Ray& ray) const;
     // Of each lane's ray, as passes.
     Wide passed(const WideRays& rays, LaneBits lanes) const;
     // Who stands in the way, nearest first; for messages.
@@ -90,6 +107,7 @@ class Stage {
     const std::vector<Board>& panels() const { return panels_; }
     const std::vector<Scrim>& scrims() const { return scrims_; }
     const std::vector<Eye>& eyes() const { return eyes_; }
+    const std::vector<Lens>& lenses() const { return lenses_; }
     // Behind the cornea. Nothing has to be rebuilt.
     void set_pupil_radius(double radius_m) {
         for (Eye& eye : eyes_) eye.pupil_radius_m = radius_m;
@@ -99,8 +117,12 @@ class Stage {
     // The layers that light is booked to: a light each, then the ambient.
     std::size_t layer_count() const { return emitters_.size() + (has_ambient_ ? 1 : 0); }
 
-    const Surface& iris_surface() const { return iris_; }
+    const IrisPattern& iris() const { return iris_; }
+    const ScleraPattern& sclera() const { return sclera_; }
     const Surface& eye_white_surface() const { return eye_white_; }
+    // The same taken apart: the tears alone, and the white without them.
+    const Surface& tear_gloss() const { return tear_gloss_; }
+    const Surface& eye_white_base() const { return eye_white_base_; }
 
     // Problems that only geometry shows: a light or the camera inside the sitter, a thing outside the room.
     Problems problems_with(const Studio& studio) const;
@@ -136,13 +158,19 @@ class Stage {
     std::vector<Board> walls_;
     std::vector<Surface> wall_surfaces_;  // one a wall
     std::vector<Eye> eyes_;
+    std::vector<Lens> lenses_;
     std::optional<MeshTree> mesh_;
     std::vector<Surface> zone_surfaces_;
+    std::optional<SkinCover> cover_;
+    std::optional<Flesh> flesh_;
     float ball_radius_ = 0.0F;
     Vec3 ball_centre_{0.0F};
     Surface ball_surface_;
     Surface eye_white_;
-    Surface iris_;
+    Surface tear_gloss_;
+    Surface eye_white_base_;
+    ScleraPattern sclera_;
+    IrisPattern iris_;
     bool has_ambient_ = false;
     RayLog* log_ = nullptr;
 };

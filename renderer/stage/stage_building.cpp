@@ -1,4 +1,5 @@
 // What a studio puts on the stage: lights, panels, backdrop, room and sitter as shapes and surfaces.
+#include "scatter/eye_colours.h"
 #include "stage/stage.h"
 #include "stage/surfaces.h"
 
@@ -12,7 +13,10 @@ PlacedFront turned_round(const PlacedFront& front) { return {front.centre, -fron
 }  // namespace
 
 Stage::Stage(const Studio& studio, With with)
-    : eye_white_(understudy::eye_white_surface()), iris_(understudy::iris_surface()) {
+    : eye_white_(understudy::eye_white_surface()),
+      tear_gloss_(std::get<CoatedSurface>(eye_white_).with_albedo(Spectrum(0.0F))),
+      eye_white_base_(MattSurface{sclera_albedo()}),
+      iris_(studio.sitter.iris) {
     const Setup& setup = studio.setup;
     for (std::size_t i = 0; i < setup.lights.size(); ++i) {
         names_.push_back(setup.lights[i].name);
@@ -33,7 +37,10 @@ Stage::Stage(const Studio& studio, With with)
     if (!sitter.mesh.triangles.empty()) {
         mesh_.emplace(sitter.mesh);
         zone_surfaces_ = zone_surfaces(sitter);
+        cover_.emplace(sitter.mesh);
+        if (setup.picture.skin == SkinLight::kUnderSkin) flesh_.emplace(sitter);
     }
+    for (const SpectacleLens& lens : sitter.lenses) lenses_.emplace_back(lens, sitter.glasses->glass);
     if (sitter.eyes) eyes_.assign(sitter.eyes->begin(), sitter.eyes->end());
 }
 

@@ -4,20 +4,58 @@
 
 #include "scatter/eye_colours.h"
 #include "scatter/skin.h"
+#include "sitter/wardrobe/clothes.h"
 
 namespace understudy {
 
 namespace {
 
-constexpr float kLipRoughness = 0.22F;
 // Reflector cloth: metallised, crinkled. Common practice, no source.
 constexpr float kMetalRoughness = 0.25F;
-// The plain top. Invented.
-constexpr float kTopReflectance = 0.11F;
-// Lips show more blood and less melanin than the skin round them; the mouth's inside is dark. Invented shares.
-constexpr double kLipBlood = 7.0;
-constexpr double kLipMelanin = 0.6;
+// The mouth's inside is dark. Invented.
 constexpr float kMouthReflectance = 0.12F;
+// The inner corner of the eye and the edges of the lids behind the tears. Invented.
+constexpr double kMoistMelanin = 0.004;
+constexpr double kMoistBlood = 0.03;
+constexpr float kCaruncleRoughness = 0.12F;
+
+// Every place has its own; this one says how smooth the smoothest is.
+SkinSurface skin_of(const Sitter& sitter) {
+    SkinSpot spot;
+    for (const SkinVertex& vertex : sitter.mesh.skin) spot.roughness = std::min(spot.roughness, vertex.spot.roughness);
+    return SkinSurface(spot);
+}
+
+// Polished plastic and metal of a frame. Invented.
+constexpr float kFrameIndex = 1.49F;
+constexpr float kFrameRoughness = 0.12F;
+constexpr float kWireRoughness = 0.18F;
+// How much nap each cloth has, and how softly it shines. By eye, no source.
+Surface cloth_surface(const Spectrum& dye, Fabric fabric) {
+    switch (fabric) {
+        case Fabric::kJersey:
+            return NappedCloth(dye, 0.12F, 0.6F);
+        case Fabric::kCotton:
+            return NappedCloth(dye, 0.06F, 0.5F);
+        case Fabric::kWool:
+            return NappedCloth(dye, 0.20F, 0.6F);
+        case Fabric::kVelvet:
+            return NappedCloth(dye, 0.55F, 0.35F);
+        case Fabric::kFelt:
+            break;
+    }
+    return NappedCloth(dye, 0.16F, 0.8F);
+}
+
+Surface frame_surface(const Finish& finish) {
+    if (const auto* metal = std::get_if<Metal>(&finish)) {
+        return RoughMetal(*metal == Metal::kSilver ? silver_reflectance() : gold_reflectance(), kWireRoughness);
+    }
+    const auto* tint = std::get_if<Tint>(&finish);
+    const Spectrum colour =
+        tint != nullptr ? tint->reflectance : Spectrum(static_cast<float>(std::get<Reflectance>(finish).value));
+    return CoatedSurface(colour, kFrameIndex, kFrameRoughness);
+}
 
 }  // namespace
 
@@ -35,18 +73,24 @@ Surface board_surface(const Finish& finish) {
 }
 
 std::vector<Surface> zone_surfaces(const Sitter& sitter) {
-    const CoatedSurface skin(skin_albedo(sitter.melanin, sitter.blood), kSkinIndex, kSkinRoughness);
-    std::vector<Surface> surfaces(static_cast<std::size_t>(Zone::kCount), skin);
+    std::vector<Surface> surfaces(static_cast<std::size_t>(Zone::kCount), skin_of(sitter));
     const auto set = [&](Zone zone, const Surface& surface) { surfaces[static_cast<std::size_t>(zone)] = surface; };
-    set(Zone::kLips, CoatedSurface(skin_albedo(kLipMelanin * sitter.melanin, std::min(0.2, kLipBlood * sitter.blood)),
-                                   kSkinIndex, kLipRoughness));
     set(Zone::kMouth, MattSurface{skin_albedo(0.01, 0.15) * kMouthReflectance});
-    set(Zone::kTop, MattSurface{Spectrum(kTopReflectance)});
+    const ClothesSettings& clothes = sitter.clothes;
+    const Surface outer = cloth_surface(clothes.colour, fabric_of(clothes));
+    const bool jacket = clothes.outfit == Outfit::kJacket;
+    const Surface inner = jacket ? cloth_surface(clothes.shirt_colour, Fabric::kCotton) : outer;
+    set(Zone::kTop, inner);
+    set(Zone::kCollar, inner);
+    set(Zone::kJacket, outer);
+    if (sitter.hat) set(Zone::kHat, cloth_surface(sitter.hat->colour, Fabric::kFelt));
+    if (sitter.glasses) set(Zone::kGlasses, frame_surface(sitter.glasses->colour));
+    const Spectrum moist = skin_albedo(kMoistMelanin, kMoistBlood);
+    set(Zone::kTearLine, CoatedSurface(moist, kTearIndex, kTearRoughness));
+    set(Zone::kCaruncle, CoatedSurface(moist, kTearIndex, kCaruncleRoughness));
     return surfaces;
 }
 
 Surface eye_white_surface() { return CoatedSurface(sclera_albedo(), kTearIndex, kTearRoughness); }
-
-Surface iris_surface() { return MattSurface{iris_albedo()}; }
 
 }  // namespace understudy

@@ -18,6 +18,5 @@ Surface board_surface(const Finish& finish);
 std::vector<Surface> zone_surfaces(const Sitter& sitter);
 
 Surface eye_white_surface();
-Surface iris_surface();
 
 }  // namespace understudy

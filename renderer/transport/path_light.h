@@ -33,6 +33,7 @@ struct PathDetours {
 struct PathLight {
     LayerLights layers{};
     std::uint32_t rays = 0;          // traced for it
+    std::uint32_t given_up = 0;      // walks under the skin that grew too long
     PathDetours* detours = nullptr;  // noted when given, by a path that does not divide
 };
 

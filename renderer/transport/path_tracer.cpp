@@ -53,11 +53,23 @@ void PathTracer::follow(Group& group) const {
                   [&](std::size_t first, std::size_t count) { meet(group, std::span(walks).subspan(first, count)); });
         for_lanes(group.vertices.size(), [&](std::size_t first, std::size_t count) {
             const auto vertices = std::span(group.vertices).subspan(first, count);
-            light_vertices(group, vertices, Side::kFront);
-            light_vertices(group, vertices, Side::kBack);
-            scatter(group, vertices);
+            draw_entries(group, vertices);
+            treat(group, vertices);
+        });
+        group.emerged.clear();
+        for (const Vertex& vertex : group.vertices) {
+            if (vertex.entry) pass_through_skin(group, vertex);
+        }
+        for_lanes(group.emerged.size(), [&](std::size_t first, std::size_t count) {
+            treat(group, std::span(group.emerged).subspan(first, count));
         });
     }
+}
+
+void PathTracer::treat(Group& group, std::span<const Vertex> vertices) const {
+    light_vertices(group, vertices, Side::kFront);
+    light_vertices(group, vertices, Side::kBack);
+    scatter(group, vertices);
 }
 
 void PathTracer::meet(Group& group, std::span<const std::uint32_t> walks) const {
@@ -72,16 +84,26 @@ void PathTracer::arrive(Group& group, std::uint32_t index, const Meeting& meetin
     Path& path = group.path_of(walk);
     ++path.light.rays;
     if (meeting.distance == kInfinity) return meet_ambient(walk, path.light);
-    const Hit hit = stage_.hit_at(walk.ray, meeting);
+    Hit hit = stage_.hit_at(walk.ray, meeting);
     if (hit.thing == Thing::kEmitter) return meet_emitter(walk, hit, path.light);
-    if (hit.thing == Thing::kCornea) return cross_cornea(group, index, hit);
+    if (hit.thing == Thing::kLens) return cross_lens(group, index, hit);
+    if (hit.thing == Thing::kCornea && !white_covers(path, walk, hit)) return cross_cornea(group, index, hit);
+    if (hit.thing == Thing::kCornea || hit.thing == Thing::kEyeWhite) return meet_white(group, index, hit);
     if (path.light.detours != nullptr) path.light.detours->meet(hit.thing, path.light.layers);
     if (hit.thing == Thing::kWall) meet_ambient(walk, path.light);
+    const bool seen_skin = walk.sees && is_skin(*hit.surface);
+    if (seen_skin) hit = stage_.relieved(hit, walk.ray);
+    const Frame frame = Frame::around(hit.shading);
+    const Vec3 wo = frame.to_local(-walk.ray.direction);
+    const Approach from =
+        is_skin(*hit.surface) ? approach(hit.spot, wo, path.waves) : approach(*hit.surface, wo, path.waves);
     if (walk.sees) {
-        path.sight = {albedo(*hit.surface, path.waves), hit.shading, hit.distance};
+        path.sight = {seen_skin ? albedo_over(hit.spot, from.colour) : albedo(*hit.surface, path.waves), hit.shading,
+                      walk.before + hit.distance};
         walk.sees = false;
     }
-    group.vertices.push_back(vertex_at(hit, index, -walk.ray.direction, path.waves));
+    group.vertices.push_back(vertex_at(hit, index, frame, from));
+    if (seen_skin && stage_.flesh() != nullptr) enter_skin(group.vertices.back(), hit);
 }
 
 void PathTracer::meet_ambient(Walk& walk, PathLight& light) const {
@@ -101,11 +123,9 @@ void PathTracer::meet_emitter(const Walk& walk, const Hit& hit, PathLight& light
     light.layers[hit.index] += walk.throughput * (weight * emitter.radiance(hit.position, -walk.ray.direction));
 }
 
-PathTracer::Vertex PathTracer::vertex_at(const Hit& hit, std::uint32_t walk, const Vec3& wo, const Waves& waves) const {
-    const Frame frame = Frame::around(hit.shading);
-    Vertex vertex{walk,  hit.leave_from, hit.start_toward(-hit.geometric),
-                  frame, hit.surface,    approach(*hit.surface, frame.to_local(wo), waves),
-                  {}};
+PathTracer::Vertex PathTracer::vertex_at(const Hit& hit, std::uint32_t walk, const Frame& frame,
+                                         const Approach& from) const {
+    Vertex vertex{walk, hit.leave_from, hit.start_toward(-hit.geometric), frame, hit.surface, from, {}};
     // A cloth is lit by every light on either side; what comes to it from another cloth, its own ways find.
     if (!stage_.scrims().empty() && !transmits(*hit.surface)) {
         vertex.to_scrims = WaysToScrims(stage_.scrims(), {vertex.leave_from, frame.normal, Response::kFlat});
@@ -131,6 +151,7 @@ void PathTracer::light_vertices(const Group& group, std::span<const Vertex> vert
         for_each_lane(lit, [&](std::size_t lane) {
             const LightSample sample = samples.one(lane, emitters[i]);
             brought[lane] = sent_on(*lit_ones[lane], facing, sample);
+            if (lit_ones[lane]->entry) brought[lane] *= kept_of_coat(*lit_ones[lane], i, brought[lane], sample);
             if (largest(brought[lane]) > 0.0F) asked |= 1U << lane;
         });
         const Wide passed = stage_.passed(samples.shadow_rays(lights.receivers()), asked);
@@ -148,7 +169,7 @@ Light4 PathTracer::sent_on(const Vertex& vertex, float facing, const LightSample
     const Vec3 wi = vertex.frame.to_local(sample.direction);
     const ScatterValue scattered = scatter_value(*vertex.surface, vertex.from, wi);
     float density = sample.density;
-    if (wants_mis(*vertex.surface)) density += vertex.to_scrims.with_own(scattered.density, sample.direction);
+    if (weighed(vertex)) density += vertex.followed * vertex.to_scrims.with_own(scattered.density, sample.direction);
     return scattered.value * (std::max(facing * wi.z, 0.0F) * sample.radiance / density);
 }
 
@@ -179,6 +200,10 @@ void PathTracer::scatter(Group& group, std::span<const Vertex> vertices) const {
     for (std::size_t i = 0; i < vertices.size(); ++i) {
         const Vec4 own(numbers[0][i], numbers[1][i], numbers[2][i], numbers[3][i]);
         const std::uint32_t walk = vertices[i].walk;
+        if (vertices[i].entry) {
+            follow_coat(group, vertices[i], own);
+            continue;
+        }
         if (scatter_at(group.walks[walk], vertices[i], own)) group.under_way.push_back(walk);
     }
 }
@@ -197,8 +222,8 @@ bool PathTracer::scatter_at(Walk& walk, const Vertex& vertex, const Vec4& number
         return true;
     }
     walk.ray = {sample->wi.z < 0.0F ? vertex.leave_behind : vertex.leave_from, direction};
-    walk.arrival = wants_mis(*vertex.surface) ? Arrival::kWeighed : Arrival::kCounted;
-    walk.density = sample->density;
+    walk.arrival = weighed(vertex) ? Arrival::kWeighed : Arrival::kCounted;
+    walk.density = vertex.followed * sample->density;
     walk.left_from = vertex.leave_from;
     walk.left_normal = vertex.frame.normal;
     walk.may_split = false;
@@ -207,9 +232,9 @@ bool PathTracer::scatter_at(Walk& walk, const Vertex& vertex, const Vec4& number
 
 bool PathTracer::survives(Walk& walk, float u) const {
     constexpr std::uint32_t kSureVertices = 2;
-    const float strength = largest(walk.throughput);
+    const float strength = largest(walk.throughput) / walk.began_with;
     if (!(strength > 0.0F)) return false;
-    if (walk.vertex < kSureVertices || strength >= 1.0F) return true;
+    if (walk.vertex % kMirrorBranch < kSureVertices || strength >= 1.0F) return true;
     if (u >= strength) return false;
     walk.throughput /= strength;
     return true;

@@ -13,6 +13,7 @@
 #include <span>
 #include <vector>
 
+#include "scatter/skin_walk.h"
 #include "stage/stage.h"
 #include "transport/path_light.h"
 #include "transport/sampler.h"
@@ -48,7 +49,8 @@ struct Gathering {
 
 class PathTracer {
   public:
-    explicit PathTracer(const Stage& stage) : stage_(stage) {}
+    // tuning: of the walks under the skin; other than usual only for measuring.
+    explicit PathTracer(const Stage& stage, const WalkTuning& tuning = {}) : stage_(stage), tuning_(tuning) {}
 
     // Radiance along each camera ray, added to its path's light: 1/(sr·m²) per lumen; the ambient's per lux.
     void look(std::span<Path> paths) const;
@@ -60,22 +62,32 @@ class PathTracer {
     void gather(const Gathering& place, const Waves& waves, const Sampler& sampler, PathLight& light) const;
 
   private:
-    static constexpr float kLeaveOff = 1e-5F;  // of a cornea, metres
+    static constexpr float kLeaveOff = 1e-5F;  // of a cornea, or into the skin, metres
 
     // How an emitter that the path meets is to be counted.
     enum class Arrival { kSeen, kWeighed, kCounted };
     struct Walk {
         Ray ray;
         Light4 throughput{1.0F};
+        float began_with = 1.0F;  // of a branch: its chance to go on is measured against it
         Arrival arrival = Arrival::kSeen;
         float density = 0.0F;  // of the direction, for kWeighed
         Vec3 left_from{0.0F};  // the vertex it came from, for kWeighed
         Vec3 left_normal{0.0F};
         std::uint32_t vertex = 0;
+        float before = 0.0F;       // the way through lenses before this ray
         bool ambient_open = true;  // the ambient has not been counted yet
         bool may_split = true;     // no cornea met yet
         bool sees = false;         // what it meets is what the camera sees
         std::uint32_t path = 0;    // whose light it adds to
+    };
+    // Light that is followed under the skin goes in here.
+    struct SkinEntry {
+        Vec3 inside{0.0F};   // just under the triangle, not under the curved surface that it stands for
+        Vec3 outward{0.0F};  // of the triangle
+        std::uint32_t triangle = 0;
+        Light4 colour{0.0F};  // under the coat
+        Vec4 numbers{0.0F};   // for the way in
     };
     struct Vertex {
         std::uint32_t walk;  // that came to it
@@ -85,6 +97,8 @@ class PathTracer {
         const Surface* surface;
         Approach from;
         WaysToScrims to_scrims;
+        std::optional<SkinEntry> entry{};
+        float followed = 1.0F;  // how often its own way on is taken
     };
 
     // Walks that are followed in step, and the paths that they belong to.
@@ -93,6 +107,7 @@ class PathTracer {
         std::vector<Walk> walks{};
         std::vector<std::uint32_t> under_way{};  // walks that have a ray to follow
         std::vector<Vertex> vertices{};          // where walks of this step have met a surface
+        std::vector<Vertex> emerged{};           // where they have come out of the skin
 
         Path& path_of(const Walk& walk) const { return paths[walk.path]; }
         void start(const Walk& walk);
@@ -106,22 +121,46 @@ class PathTracer {
     void arrive(Group& group, std::uint32_t index, const Meeting& meeting) const;
     void meet_emitter(const Walk& walk, const Hit& hit, PathLight& light) const;
     void meet_ambient(Walk& walk, PathLight& light) const;
-    Vertex vertex_at(const Hit& hit, std::uint32_t walk, const Vec3& wo, const Waves& waves) const;
+    Vertex vertex_at(const Hit& hit, std::uint32_t walk, const Frame& frame, const Approach& from) const;
     // By what falls on their front, the side that the path came from, or on their back.
     enum class Side { kFront, kBack };
+    // Lit by every light, and followed on.
+    void treat(Group& group, std::span<const Vertex> vertices) const;
     void light_vertices(const Group& group, std::span<const Vertex> vertices, Side side) const;
     static Light4 sent_on(const Vertex& vertex, float facing, const LightSample& sample);
+    // Whether a ray that comes to a cornea's edge meets the white that reaches over it.
+    bool white_covers(const Path& path, const Walk& walk, const Hit& hit) const;
+    // The tears over the white, and the white as a walk of its own.
+    void meet_white(Group& group, std::uint32_t index, const Hit& met) const;
+    std::optional<Hit> place_within(const Eye& eye, const Hit& met, const Vec4& numbers) const;
     // Both ways on from a cornea: the mirror image becomes a walk of its own.
     void cross_cornea(Group& group, std::uint32_t index, const Hit& hit) const;
-    void light_iris(const Walk& walk, const Eye& eye, const IrisHit& iris, const Light4& colour, Path& path) const;
-    bool scatter_at_iris(Walk& walk, const Eye& eye, const IrisHit& iris, Path& path) const;
+    // The share that passes goes straight on; what the camera sees mirrored becomes a walk of its own.
+    void cross_lens(Group& group, std::uint32_t index, const Hit& hit) const;
+    // How a place behind the cornea looks.
+    struct IrisLook {
+        Vec3 normal{0.0F};  // of the relief
+        Light4 colour{0.0F};
+    };
+    IrisLook look_of_iris(std::uint32_t index, const IrisHit& iris, const Waves& waves) const;
+    void light_iris(const Walk& walk, const Eye& eye, const IrisHit& iris, const IrisLook& look, Path& path) const;
+    bool scatter_at_iris(Walk& walk, const Eye& eye, const IrisHit& iris, const IrisLook& look, Path& path) const;
     void scatter(Group& group, std::span<const Vertex> vertices) const;
     bool scatter_at(Walk& walk, const Vertex& vertex, const Vec4& numbers) const;
     // The surface's own way, or one to a cloth that light goes through. None: nothing is left to follow.
     static std::optional<ScatterSample> choose_way(const Vertex& vertex, const Vec3& u);
     bool survives(Walk& walk, float u) const;
+    // On skin that the camera sees: the coat is lit and followed there, the rest where light comes out again.
+    static void enter_skin(Vertex& vertex, const Hit& hit);
+    void draw_entries(const Group& group, std::span<Vertex> vertices) const;
+    static float kept_of_coat(const Vertex& vertex, std::size_t light, const Light4& brought,
+                              const LightSample& sample);
+    void follow_coat(Group& group, const Vertex& vertex, const Vec4& numbers) const;
+    void pass_through_skin(Group& group, const Vertex& vertex) const;
+    static bool weighed(const Vertex& vertex);
 
     const Stage& stage_;
+    WalkTuning tuning_;
 };
 
 }  // namespace understudy

@@ -86,6 +86,7 @@ class Renderer {
         // A cancelled pass is dropped whole: its tiles are kept apart until all are there.
         const Film& film = rendered_.film;
         std::atomic<std::uint64_t> rays = 0;
+        std::atomic<std::uint64_t> given_up = 0;
         std::atomic<std::uint64_t> non_finite = 0;
         std::atomic<bool> stopped = false;
         const tbb::blocked_range2d<int> all(0, film.height, kTile, 0, film.width, kTile);
@@ -98,17 +99,20 @@ class Renderer {
                 }
                 const Counts counts = trace_tile(tile, pass);
                 rays += counts.rays;
+                given_up += counts.given_up;
                 non_finite += counts.non_finite;
                 report(tile.rows().size() * tile.cols().size() * static_cast<std::size_t>(pass));
             },
             tbb::simple_partitioner());
         rendered_.rays += rays;
+        rendered_.given_up += given_up;
         rendered_.non_finite += non_finite;
         rendered_.cancelled = stopped;
     }
 
     struct Counts {
         std::uint64_t rays = 0;
+        std::uint64_t given_up = 0;
         std::uint64_t non_finite = 0;
     };
 
@@ -154,6 +158,7 @@ class Renderer {
 
     void book(PixelSums& sums, const Path& path, Counts& counts) const {
         counts.rays += path.light.rays;
+        counts.given_up += path.light.given_up;
         if (!finite(path.light, stage_.layer_count())) {
             ++counts.non_finite;
             return;

@@ -22,6 +22,7 @@ struct RenderOptions {
 struct Rendered {
     Film film;
     std::uint64_t rays = 0;
+    std::uint64_t given_up = 0;    // walks under the skin that grew too long; what they would have brought is lost
     std::uint64_t non_finite = 0;  // paths left out because a contribution was not a number
     bool cancelled = false;        // some pixels then carry more samples than the film says
 };

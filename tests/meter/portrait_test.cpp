@@ -2,6 +2,7 @@
 
 #include <cmath>
 
+#include "meter/eyes.h"
 #include "metered.h"
 #include "sitter/eye.h"
 
@@ -65,6 +66,50 @@ TEST(Catchlights, AreCutOffByTheLidUnderAHighLight) {
         EXPECT_EQ(image.visible, 0.0) << image.eye;
         EXPECT_TRUE(image.hidden_by == "upper lid" || image.hidden_by == "brow") << image.hidden_by;
     }
+}
+
+// r · sin(θ/2) off the cornea's middle, over the iris's radius, for a light θ above the lens: 10° 0.680, 20° 1.354, 30°
+// 2.019, 40° 2.668 mm for a radius of 7.8 mm, light and camera far away. The natural lid leaves all of these to be
+// seen, for it loses a light only beyond 53° (3.5 mm over the pupil) to 70° (4.5 mm).
+TEST(Catchlights, StandWhereTheTableSaysWithTheLidsOn) {
+    for (const auto& [elevation, offset_mm] : {std::pair{10, 0.680}, {20, 1.354}, {30, 2.019}, {40, 2.668}}) {
+        const MeterReport report =
+            metered(head("aspen", "",
+                         "modifier = { shape = \"disc\", diameter = 0.2 }\nangle = 0\ndistance = 8\nelevation = " +
+                             std::to_string(elevation) + "\n"));
+        for (const Catchlight& image : *report.catchlights) {
+            EXPECT_NEAR(static_cast<double>(image.offset_in_iris.y) * kIrisRadius * 1000.0, offset_mm, 0.02 * offset_mm)
+                << elevation;
+            EXPECT_GT(image.visible, 0.99) << elevation;
+        }
+    }
+}
+
+// The same light over eyes half shut lies behind the lid, and shut ones show nothing at all.
+TEST(Catchlights, GoUnderADroopingLid) {
+    const std::string light =
+        "modifier = { shape = \"disc\", diameter = 0.2 }\nangle = 0\ndistance = 8\nelevation = 40\n";
+    const MeterReport half = metered(head("aspen", "lids = 0.5\n", light));
+    for (const Catchlight& image : *half.catchlights) {
+        EXPECT_EQ(image.visible, 0.0);
+        EXPECT_EQ(image.hidden_by, "upper lid");
+    }
+    const MeterReport shut = metered(head("aspen", "lids = 0\n", light));
+    for (const Catchlight& image : *shut.catchlights) EXPECT_EQ(image.visible, 0.0);
+    for (const EyeReading& eye : *shut.eyes) {
+        EXPECT_EQ(eye.exposure_lxs, 0.0);
+        EXPECT_EQ(eye.verdict, EyeVerdict::kDark);
+    }
+}
+
+// Against black cheeks any eye would be lit; against the face as a whole it is not.
+TEST(EyeVerdicts, AreNotLitByComparisonWithTheDark) {
+    EXPECT_EQ(eye_verdict(60.0, 100.0, 100.0), EyeVerdict::kLit);
+    EXPECT_EQ(eye_verdict(20.0, 100.0, 100.0), EyeVerdict::kDim);
+    EXPECT_EQ(eye_verdict(10.0, 100.0, 100.0), EyeVerdict::kDark);
+    EXPECT_EQ(eye_verdict(0.01, 0.01, 100.0), EyeVerdict::kDark);
+    EXPECT_EQ(eye_verdict(5.0, 1.0, 100.0), EyeVerdict::kDim);
+    EXPECT_EQ(eye_verdict(0.0, 0.0, 0.0), EyeVerdict::kDark);
 }
 
 // A white card under the face gives a second catchlight, low in the eye; a black one does not (US Army Subcourse

@@ -249,6 +249,16 @@ TEST(Warnings, OfTheRoomsOwnLight) {
     EXPECT_FALSE(warns(kBare + kKey, WarningKind::kAmbient, "ambient"));
 }
 
+// Eyes reach some 45° ± 7° aside (Lee and others, Eye 33, 2019, 1145): the head turned beyond that, they do not come round
+// to the camera. At 46° they do, at 54° no longer.
+TEST(Warnings, OfEyesThatCannotTurnSoFar) {
+    const auto found = warning("[sitter]\nturn = 54\n" + kKey, WarningKind::kGaze, "gaze");
+    ASSERT_TRUE(found);
+    EXPECT_NEAR(found->number, 54.0, 3.0);
+    EXPECT_FALSE(warns("[sitter]\nturn = 46\n" + kKey, WarningKind::kGaze, "gaze"));
+    EXPECT_FALSE(warns("[sitter]\nturn = 54\ngaze = [0, 0]\n" + kKey, WarningKind::kGaze, "gaze"));
+}
+
 TEST(Warnings, TheMostImportantComesFirst) {
     const MeterReport report =
         metered(kBall + kKey + kCamera + "[room]\nambient = 500\n" + panel("[0.6, 0.6]", "[0, 1.95, 0]", "[0, 0, 0]") +

@@ -61,6 +61,23 @@ TEST(SkinColour, FallsInItsClass) {
     for (const double melanin : {0.18, 0.35, 0.43}) EXPECT_LT(typology_angle(skin_lab(melanin, kBlood)), -30.0);
 }
 
+// All six classes of S. Del Bino and F. Bernerd, "Variations in Skin Colour and the Biological Consequences of
+// Ultraviolet Radiation Exposure", Br. J. Dermatol. 169, 2013 (very light over 55°, light over 41°, intermediate over
+// 28°, tan over 10°, brown over −30°, dark; from memory) can be had by melanin alone, in their order.
+TEST(SkinColour, ReachesEveryClass) {
+    constexpr std::array<double, 7> kLimits = {90.0, 55.0, 41.0, 28.0, 10.0, -30.0, -90.0};
+    std::array<int, 6> found{};
+    double last = 90.0;
+    for (double melanin = 0.002; melanin < 0.45; melanin *= 1.1) {
+        const double angle = typology_angle(skin_lab(melanin, 0.01));
+        EXPECT_LT(angle, last) << melanin;
+        last = angle;
+        for (std::size_t i = 0; i < found.size(); ++i)
+            found[i] += angle <= kLimits[i] && angle > kLimits[i + 1] ? 1 : 0;
+    }
+    for (std::size_t i = 0; i < found.size(); ++i) EXPECT_GT(found[i], 0) << i;
+}
+
 // Dark skin keeps some green and blue; what a spectrophotometer finds with the surface's 4 % or so taken off: common
 // practice, no source.
 TEST(SkinColour, StaysBrownWhereDark) {

@@ -5,7 +5,6 @@
 #include <gtest/gtest.h>
 
 #include "scatter/coated_surface.h"
-#include "scatter/eye_colours.h"
 #include "scatter/haemoglobin.h"
 
 namespace understudy {
@@ -104,16 +103,6 @@ TEST(Skin, IsAsLightAsMeasured) {
     EXPECT_GT(light, 0.5F);
     EXPECT_LT(light, 0.8F);
     EXPECT_LT(skin_albedo(0.3, 0.02).at(550.0F), 0.5F * skin_albedo(0.02, 0.02).at(550.0F));
-}
-
-TEST(Eye, ColoursStayPossible) {
-    const Spectrum sclera = sclera_albedo();
-    const Spectrum iris = iris_albedo();
-    for (std::size_t k = 0; k < Spectrum::kCount; ++k) {
-        EXPECT_GT(iris[k], 0.0F);
-        EXPECT_LT(iris[k], sclera[k]);
-        EXPECT_LT(sclera[k], 1.0F);
-    }
 }
 
 }  // namespace

@@ -217,8 +217,10 @@ TEST(EverySurface, WantsSampledLightsOnlyWhenSmooth) {
     for (const NamedSurface& named : every_surface()) {
         const auto* coated = std::get_if<CoatedSurface>(&named.surface);
         const auto* metal = std::get_if<RoughMetal>(&named.surface);
-        const bool smooth =
-            (coated != nullptr && coated->alpha() < 0.2F) || (metal != nullptr && metal->alpha() < 0.2F);
+        const auto* skin = std::get_if<SkinSurface>(&named.surface);
+        const bool smooth = (skin != nullptr && skin->spot().roughness < 0.2F) ||
+                            (coated != nullptr && coated->alpha() < 0.2F) ||
+                            (metal != nullptr && metal->alpha() < 0.2F);
         EXPECT_EQ(wants_mis(named.surface), smooth) << named.name;
     }
 }

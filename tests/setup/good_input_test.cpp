@@ -177,7 +177,13 @@ TEST(GoodInput, SitterChoices) {
     const GazeAngles angles = std::get<GazeAngles>(sitter("gaze = [5, -3.5]").gaze);
     EXPECT_DOUBLE_EQ(angles.across_deg, 5.0);
     EXPECT_DOUBLE_EQ(angles.up_deg, -3.5);
+    EXPECT_DOUBLE_EQ(*sitter("lids = 0").lids, 0.0);
+    EXPECT_DOUBLE_EQ(*sitter("lids = 1.3").lids, 1.3);
+    EXPECT_FALSE(sitter("gaze = [50, 0]").lids);
+    EXPECT_EQ(*sitter("iris = \"grey\"").iris, IrisColour::kGrey);
     EXPECT_DOUBLE_EQ(*sitter("melanin = 0.03\nblood = 0.05").skin.blood, 0.05);
+    EXPECT_DOUBLE_EQ(sitter("shine = 0.8").skin.shine, 0.8);
+    EXPECT_DOUBLE_EQ(sitter("").skin.shine, 0.5);
     const OwnMesh mesh = std::get<OwnMesh>(sitter("head = \"own.obj\"\nscale = \"1 cm\"\nup = \"z\"\nfront = \"-y\"\n"
                                                   "left_eye = [3, -9, 10]\nright_eye = [-3, -9, 10]")
                                                .head);

@@ -67,6 +67,9 @@ TEST(HeadFile, MistakesAreToldWithTheirPlace) {
     expect_told("melamin = 0.1\n" + kFace, "1:1", "melanin");
     expect_told("blood = 0.02\nmelanin = 0.9\n" + kFace, "2:11", "0.9");
     expect_told("melanin = \"much\"\n" + kFace, "1:11", "melanin");
+    expect_told("lids = 1.31\n" + kFace, "1:8", "0 to 1.3");
+    expect_told("blood = 0.02\niris = \"violet\"\n" + kFace, "2:8", "hazel");
+    expect_told("iris = 1\n" + kFace, "1:8", "iris");
     expect_told(kFace + "[shape]\n\"nose/nose-hump-morehump\" = 9\n", "6:29", "9");
     expect_told("[face]\nsex = 0.5\nancestry = \"asian\"\n", "1:1", "no age");
     expect_told("[face]\nage = 30\nancestry = \"asian\"\n", "1:1", "no sex");

@@ -194,8 +194,8 @@ TEST(PathTracer, BothWaysToALightAgreeOnSilver) {
     }
 }
 
-// The white of an eye, wet and smooth: both strategies are weighed against each other.
-TEST(PathTracer, BothWaysToALightAgreeOnTheEye) {
+// What tears make wet and smooth: both strategies are weighed against each other.
+TEST(PathTracer, BothWaysToALightAgreeOnTears) {
     for (const std::string shape :
          {"shape = \"rectangle\", width = 0.5, height = 0.5", "shape = \"sphere\", diameter = 0.5",
           "shape = \"ring\", diameter = 0.5, inner = 0.2",
@@ -207,16 +207,21 @@ TEST(PathTracer, BothWaysToALightAgreeOnTheEye) {
         Studio studio =
             studio_from("[sitter]\nhead = \"none\"\n[backdrop]\nsurface = \"none\"\n[[light]]\nmodifier = { " + shape +
                         " }\nmeter = 4.0\nposition = [1.0, 1.25, -0.12]\naim = [0, 1.25, 0]\n");
-        Eye eye;
-        eye.centre = {0.0, 1.25, 0.0};
-        Eye other = eye;
-        other.centre = {-0.5, 1.25, 0.0};
-        studio.sitter.eyes = {eye, other};
+        // A chip of wet lid whose normal lies 0.75 to the side, so that the mirror image of the camera falls on the
+        // light.
+        const Vec3 normal(0.75F, 0.0F, std::sqrt(1.0F - 0.75F * 0.75F));
+        const Vec3 place(0.009F, 1.25F, 0.008F);
+        const Vec3 aside(normal.z, 0.0F, -normal.x);
+        const Vec3 up(0.0F, 1.0F, 0.0F);
+        studio.sitter.mesh = {{place - 0.002F * (aside + up), place + 0.004F * aside, place + 0.004F * up},
+                              {normal, normal, normal},
+                              {{0, 1, 2}},
+                              {Zone::kTearLine}};
+        studio.sitter.mesh.skin.resize(3);
         const Stage stage(studio, Stage::With::kSitter);
-        // Met where the normal lies 0.75 to the side, so that the mirror image of the camera falls on the light.
         const Ray ray{Vec3(0.009F, 1.25F, 2.0F), Vec3(0.0F, 0.0F, -1.0F)};
         const auto hit = stage.intersect(ray);
-        ASSERT_TRUE(hit && hit->thing == Thing::kEyeWhite);
+        ASSERT_TRUE(hit && hit->thing == Thing::kSitter);
         ASSERT_TRUE(wants_mis(*hit->surface));
         expect_the_surfaces_own_way(stage, ray);
     }

@@ -1,0 +1,28 @@
+// Cloth laid over the body, before anything is cut from it.
+#pragma once
+
+#include "sitter/skeleton.h"
+#include "sitter/wardrobe/sheet.h"
+
+namespace understudy {
+
+// The skin under the jaw, with neck, trunk and arms, as a sheet that lies on itself.
+Sheet body_sheet(const RefinedHead& head);
+
+// How a layer hangs.
+struct Hang {
+    double span_m = 0.016;       // of what it bridges: the width of the mean that evens out hollows and bumps
+    double clearance_m = 0.002;  // of its outside over the skin, at least
+    double folds_m = 0.002;      // how deep its folds are
+    double fold_length_m = 0.14;
+    // How freely it hangs at a place, 0 … 1: where it is 0 it lies on the skin without folds.
+    std::function<double(const SheetPoint&)> freely;
+};
+
+// Folds run from the armpits and down from the shoulders; `seed` tells one layer's folds from another's.
+Sheet laid(const Sheet& body, const Hang& hang, const BonePivots& pivots, unsigned seed);
+
+// The sheet moved outward.
+Sheet raised(Sheet sheet, double by_m);
+
+}  // namespace understudy
