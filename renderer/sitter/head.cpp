@@ -16,10 +16,10 @@
 #include "sitter/own_mesh.h"
 #include "sitter/skeleton.h"
 #include "sitter/skin_map.h"
+#include "sitter/tear_line.h"
 #include "sitter/wardrobe/clothes.h"
 #include "sitter/wardrobe/glasses.h"
 #include "sitter/wardrobe/hat.h"
-#include "sitter/tear_line.h"
 
 namespace understudy {
 
@@ -144,7 +144,7 @@ Expected<HeadPointer> load_library_head(const SitterSettings& sitter, const Libr
     if (!head->places) {
         return Problem{Blame::kWrongInput, fmt::format("{}: these shapes make no face", choice.path.string())};
     }
-    head->casts = cast_skin(head->mesh, head->places, head->eyes);
+    head->casts = cast_skin(head->mesh, head->places, head->eyes, face_over(sitter.face, file->face).sex.value_or(0.0));
     head->chest = chest_of(head->mesh, head->face);
     head->crown = crown_of(head->mesh);
     // Worn above the collar: the places to measure at and to aim at have been found without it.
@@ -165,7 +165,7 @@ Expected<HeadPointer> load_own_head(const OwnMesh& choice) {
     head->face = shift;
     // As far under and behind the eyes as in the library's heads, so that chin and lean turn about a neck.
     head->pivots.fill({0.0, -0.09, 0.0});
-    head->casts = cast_skin(head->mesh, std::nullopt, std::nullopt);
+    head->casts = cast_skin(head->mesh, std::nullopt, std::nullopt, 0.0);
     head->chest = head->face + kChestFromEyes;
     head->crown = crown_of(head->mesh);
     return HeadPointer(std::move(head));

@@ -21,6 +21,8 @@ constexpr Region kForeheadCast{1.03F, 0.85F, 0.88F, 1.0F, 0.5F};
 constexpr Region kLidCast{1.12F, 1.35F, 0.95F, 0.9F, 0.05F};
 constexpr Region kEarCast{0.95F, 1.8F, 1.1F, 0.8F, 0.1F};
 constexpr Region kNeckCast{0.95F, 0.85F, 1.15F, 0.8F, 0.2F};
+// Hair under the skin of a shaven beard looks grey through it.
+constexpr Region kBeardCast{1.25F, 0.7F, 1.05F, 0.95F, 0.6F};
 // Lips show more blood and less melanin than the skin round them.
 constexpr Region kLipCast{0.6F, 7.0F, 0.75F, 1.0F, 0.0F};
 
@@ -83,13 +85,24 @@ struct Marks {
     std::array<Double3, 2> eyes;
 };
 
+// Lip, chin and jaw, up to before the ears and down to the throat.
+float beard_area(const Marks& marks, const Double3& p) {
+    const double under_nose = smooth_step((marks.nose_tip.y - 0.008 - p.y) / 0.012);
+    const double over_throat = smooth_step((p.y - marks.throat.y + 0.010) / 0.025);
+    const double jaw = smooth_step((p.z - marks.chin.z + 0.085) / 0.02);
+    // Cheeks stay free above a line from the nose's wing down to the jaw's corner.
+    const double under_cheek = smooth_step((marks.nose_tip.y - 0.012 - 0.35 * std::abs(p.x) - p.y) / 0.02);
+    return static_cast<float>(under_nose * over_throat * jaw * under_cheek);
+}
+
 // What the face's landmarks call for at a place of the straight head.
-SkinCast face_cast(const Marks& marks, const Double3& p) {
+SkinCast face_cast(const Marks& marks, const Double3& p, float man) {
     SkinCast cast;
     lean(cast, kForeheadCast, bell(glm::distance(p, marks.forehead + Double3(0.0, 0.01, 0.0)), 0.030));
     for (const Double3& cheek : marks.cheeks) lean(cast, kCheekCast, bell(glm::distance(p, cheek), 0.018));
     lean(cast, kChinCast, bell(glm::distance(p, marks.chin), 0.014));
     lean(cast, kNoseCast, bell(glm::distance(p, marks.nose_tip), 0.012));
+    lean(cast, kBeardCast, man * beard_area(marks, p));
     for (const Double3& eye : marks.eyes) {
         const double off = std::max(0.0, glm::distance(p, eye) - 0.014);
         lean(cast, kLidCast, bell(off, 0.0045));
@@ -112,7 +125,7 @@ void mottle(SkinCast& cast, const Double3& p) {
 }  // namespace
 
 std::vector<SkinCast> cast_skin(const SkinnedMesh& mesh, const std::optional<SkinPlaces>& places,
-                                const std::optional<std::array<Double3, 2>>& eyes) {
+                                const std::optional<std::array<Double3, 2>>& eyes, double man) {
     std::vector<SkinCast> casts(mesh.positions.size());
     if (!places || !eyes) return casts;
     const auto at = [&](const SkinPlace& place) { return position_of(place, mesh); };
@@ -125,7 +138,7 @@ std::vector<SkinCast> cast_skin(const SkinnedMesh& mesh, const std::optional<Ski
     const std::vector<float> lips = zone_share(mesh, Zone::kLips, 3);
     const std::vector<float> ears = zone_share(mesh, Zone::kEar, 6);
     for (std::size_t v = 0; v < casts.size(); ++v) {
-        casts[v] = face_cast(marks, mesh.positions[v]);
+        casts[v] = face_cast(marks, mesh.positions[v], static_cast<float>(man));
         lean(casts[v], kEarCast, ears[v]);
         lean(casts[v], kLipCast, lips[v]);
         casts[v].lip = lips[v];

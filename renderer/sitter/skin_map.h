@@ -17,9 +17,10 @@ struct SkinCast {
     float lip = 0.0F;    // 1 on the red of the lips
 };
 
-// One a vertex. Without places (a mesh of one's own) the skin is alike all over.
+// One a vertex. Without places (a mesh of one's own) the skin is alike all over. man: 0 a woman's face … 1 a man's,
+// with the shadow of a shaven beard.
 std::vector<SkinCast> cast_skin(const SkinnedMesh& mesh, const std::optional<SkinPlaces>& places,
-                                const std::optional<std::array<Double3, 2>>& eyes);
+                                const std::optional<std::array<Double3, 2>>& eyes, double man);
 
 // shine: 0 powdered, 0.5 clean skin, 1 glossy.
 SkinSpot spot_of(const SkinCast& cast, double melanin, double blood, double shine);
