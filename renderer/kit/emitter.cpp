@@ -24,7 +24,15 @@ float metres(double value) { return static_cast<float>(value); }
 }  // namespace
 
 float response_to(Response response, float cosine) {
-    return response == Response::kFlat ? std::max(cosine, 0.0F) : 0.5F * (1.0F + cosine);
+    switch (response) {
+        case Response::kFlat:
+            return std::max(cosine, 0.0F);
+        case Response::kDome:
+            return 0.5F * (1.0F + cosine);
+        case Response::kAround:
+            break;
+    }
+    return 1.0F;
 }
 
 Emitter::Emitter(const ModifierShape& shape, const PlacedFront& front,
@@ -144,16 +152,17 @@ std::optional<SquareDensity> Emitter::density_for(const Vec3& receiver, const Ve
     if (kind_ == Kind::kPoint) return point_density(receiver, normal, response);
     if (!can_light(receiver, normal, response)) return std::nullopt;
     if (kind_ == Kind::kBall) return ball_density(receiver, normal, response);
-    const bool dome = response == Response::kDome;
+    // Of the cosine in the answer: all of a flat receptor's, half of a dome's, nothing of what answers to all alike.
+    const float own = response == Response::kFlat ? 1.0F : response == Response::kDome ? 0.5F : 0.0F;
     Lanes lanes;
     for (std::size_t i = 0; i < Grid::kLanes; ++i) {
         const float x = grid_.x[i] - receiver.x;
         const float y = grid_.y[i] - receiver.y;
         const float z = grid_.z[i] - receiver.z;
         const float distance2 = x * x + y * y + z * z;
-        // Both cosines times the distance; for a dome (1 + cosine) / 2.
+        // Both cosines times the distance; for a dome (1 + cosine) / 2 in place of the receiver's.
         const float along = x * normal.x + y * normal.y + z * normal.z;
-        const float received = dome ? 0.5F * (along + std::sqrt(distance2)) : along;
+        const float received = own * along + (1.0F - own) * std::sqrt(distance2);
         const float facing = -(x * grid_.normal_x[i] + y * grid_.normal_y[i] + z * grid_.normal_z[i]);
         const float sent = both_sides_ ? std::abs(facing) : facing;
         const float product = (received > 0.0F ? received : 0.0F) * (sent > 0.0F ? sent : 0.0F);

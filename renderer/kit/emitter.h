@@ -33,6 +33,7 @@ namespace understudy {
 enum class Response {
     kFlat,  // cosine: a surface, a flat receptor
     kDome,  // (1 + cosine) / 2 all round: a hemispherical receptor
+    kAround,  // from everywhere alike: a hair
 };
 
 float response_to(Response response, float cosine);

@@ -128,6 +128,7 @@ Emitter::GridWeights Emitter::grid_weights(const WideReceivers& receivers) const
         // Both cosines times the distance.
         Wide received = dot(away, receivers.normal);
         if (receivers.response == Response::kDome) received = 0.5F * (received + square_root(distance2));
+        if (receivers.response == Response::kAround) received = square_root(distance2);
         Wide sent = -dot(away, Vec3(grid_.normal_x[i], grid_.normal_y[i], grid_.normal_z[i]));
         if (both_sides_) sent = size_of(sent);
         weights[i] = number_or_mark(larger(received, Wide{}) * larger(sent, Wide{}) / (distance2 * distance2));
@@ -159,6 +160,7 @@ Emitter::GridWeights Emitter::ball_weights(const WideReceivers& receivers) const
         const Wide cosine = dot(away, receivers.normal) / square_root(dot(away, away));
         const bool flat = receivers.response == Response::kFlat;
         Wide weight = flat ? larger(cosine, Wide{}) : 0.5F * (1.0F + cosine);
+        if (receivers.response == Response::kAround) weight = everywhere(1.0F);
         if (!even_) {
             const Vec2 inwards = place_inwards(square);
             const Wide3 point = ball_points({everywhere(inwards.x), everywhere(inwards.y)}, cone).position;

@@ -3,10 +3,7 @@
 #include <algorithm>
 #include <cmath>
 
-#include "film/develop.h"
-#include "film/exposure.h"
-#include "meter/integrate.h"
-#include "meter/light_colours.h"
+#include "meter/picture_tone.h"
 #include "meter/ratio.h"
 #include "meter/read_point.h"
 #include "stage/camera.h"
@@ -15,9 +12,7 @@ namespace understudy {
 
 namespace {
 
-// A tone is wanted to half a per cent, or to a hundredth of mid-grey's.
-constexpr double kRelative = 0.005;
-constexpr double kBlack = 0.01 * kMidGrey;
+constexpr double kRelative = 0.005;  // that a tone is wanted to
 
 struct Spot {
     const char* name;
@@ -34,41 +29,10 @@ std::vector<Spot> spots(const PictureSettings& picture) {
             {"bottom-right", {right, bottom}}};
 }
 
-Spectrum white_of(const WhiteBalance& balance, const LitStudio& lit, const std::vector<Reading>& readings) {
-    if (!balance.as_lit) return white_spectrum(balance.kelvin, balance.illuminant);
-    const Reading* face = find_reading(readings, "face", Receptor::kDome, Facing::kCamera);
-    Spectrum white(0.0F);
-    for (std::size_t i = 0; i < lit.layers.size(); ++i) {
-        white += lit.layers[i].spectrum * static_cast<float>(face->by_light[i].exposure_lxs);
-    }
-    return white;
-}
-
-// A film of one pixel, developed as the picture is.
-Vec3 developed(const Gathered& seen, const Setup& setup, const LitStudio& lit, const Spectrum& white) {
-    Film film;
-    film.width = 1;
-    film.height = 1;
-    for (std::size_t i = 0; i < lit.layers.size(); ++i) {
-        film.layers.push_back({lit.layers[i].light, {seen.transfers[i]}});
-    }
-    const ExposureSettings& exposure = setup.camera.exposure;
-    return develop(film, {lit.layers, exposure.aperture, exposure.iso, white, setup.picture.treatment}).pixels.front();
-}
-
-// IEC 61966-2-1's luminance of linear light in BT.709's primaries.
-double luminance_of(const Vec3& linear) {
-    return 0.2126 * static_cast<double>(linear.x) + 0.7152 * static_cast<double>(linear.y) +
-           0.0722 * static_cast<double>(linear.z);
-}
-
 class BackdropReader {
   public:
     BackdropReader(const Studio& studio, const Stage& stage, const LitStudio& lit, const std::vector<Reading>& readings)
-        : setup_(studio.setup),
-          stage_(stage),
-          lit_(lit),
-          white_(white_of(setup_.picture.white_balance, lit, readings)) {
+        : setup_(studio.setup), stage_(stage), lit_(lit), tone_(setup_, lit, readings) {
         const Reading* face = find_reading(readings, "face", Receptor::kFlat, Facing::kKey);
         face_lxs_ = face->exposure_lxs;
     }
@@ -86,10 +50,7 @@ class BackdropReader {
         tone.stops_from_face = std::log2(reading.exposure_lxs / face_lxs_);
 
         const Ray ray{hit.position - kBefore * from_camera, from_camera};
-        const double linear_black = kBlack / linear_per_exposure(exposure.aperture, exposure.iso);
-        const Gathered seen =
-            look_for_light(stage_, ray, exposure_weights(lit_.layers), {kRelative, kRelative * linear_black});
-        const Vec3 pixel = developed(seen, setup_, lit_, white_);
+        const Vec3 pixel = tone_.along(stage_, ray, kRelative);
         tone.linear = luminance_of(pixel);
         tone.stops_from_grey = std::log2(tone.linear / kMidGrey);
         tone.clipped = std::max({pixel.x, pixel.y, pixel.z}) > 1.0F;
@@ -103,7 +64,7 @@ class BackdropReader {
     const Setup& setup_;
     const Stage& stage_;
     const LitStudio& lit_;
-    Spectrum white_;
+    PictureTone tone_;
     double face_lxs_ = 0.0;
 };
 

@@ -9,6 +9,7 @@
 #include "meter/eyes.h"
 #include "meter/light_hues.h"
 #include "meter/meter_points.h"
+#include "meter/outline.h"
 #include "meter/ratio.h"
 #include "meter/read_point.h"
 #include "meter/warnings.h"
@@ -59,6 +60,7 @@ MeterReport read_meter(const Studio& studio, const Stage& stage, const Stage& no
         report.pupil = lit.pupil;
     }
     if (setup.backdrop) report.backdrop = read_backdrop(studio, stage, nobody, lit, report.readings);
+    report.outline = read_outline(studio, stage, lit, report.readings);
     if (setup.room.size_m) report.room_size_m = setup.room.size_m;
     report.warnings = find_warnings(studio, stage, nobody, lit);
     return report;

@@ -102,6 +102,20 @@ struct PupilReading {
     PupilFrom from = PupilFrom::kUsual;
 };
 
+// The head against the backdrop, along its outline in the picture.
+struct OutlinePlace {
+    double clock_deg = 0.0;  // clockwise from 12, seen from the middle of the head
+    Vec2 pixel{0.0F};
+    double edge = 0.0;    // linear luminance just inside the outline: 1 = a matt white in the metered light
+    double beyond = 0.0;  // and just outside
+    double stops = 0.0;   // log2(edge / beyond): over 0 the edge is the brighter
+};
+struct Outline {
+    std::vector<OutlinePlace> places;  // clockwise
+    double median_stops = 0.0;
+    OutlinePlace weakest;  // where edge and backdrop are nearest to each other
+};
+
 struct MeterReport {
     std::string title;
     Double3 camera_position_m{0.0};
@@ -120,6 +134,7 @@ struct MeterReport {
     std::optional<std::vector<EyeReading>> eyes;
     std::optional<PupilReading> pupil;                   // none without eyes
     std::optional<std::vector<BackdropPlace>> backdrop;  // none without one
+    std::optional<Outline> outline;                      // none without a head, or where none of it is in the frame
     std::optional<Double3> room_size_m;                  // none without walls
     std::vector<Warning> warnings;                       // the most important first
 };

@@ -102,6 +102,7 @@ Json json_of(const MeterReport& report) {
                        {"stops_from_camera", number(report.ambient_stops_from_camera)}};
     json["room"] = room_json(report);
     json["backdrop"] = backdrop_json(report);
+    json["outline"] = outline_json(report);
     json["catchlights"] = list_or_null(report.catchlights);
     json["eyes"] = list_or_null(report.eyes);
     json["pupil"] = report.pupil ? pupil_json(*report.pupil) : Json(nullptr);

@@ -123,8 +123,8 @@ std::string catchlights_text(const MeterReport& report) {
 std::string report_text(const MeterReport& report) {
     return camera_text(report) + powers_text(report) + colours_text(report.colours) + readings_text(report) +
            shares_text(report) + ratio_text(report) + ambient_text(report) + room_text(report) + backdrop_text(report) +
-           eyes_text(report) + catchlights_text(report) + pupil_text(report) + warnings_text(report) +
-           cautions_text(report);
+           outline_text(report) + eyes_text(report) + catchlights_text(report) + pupil_text(report) +
+           warnings_text(report) + cautions_text(report);
 }
 
 }  // namespace understudy

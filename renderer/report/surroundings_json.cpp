@@ -68,6 +68,21 @@ Json backdrop_json(const MeterReport& report) {
             {"sends_back", back}};
 }
 
+Json outline_json(const MeterReport& report) {
+    if (!report.outline) return nullptr;
+    const auto one = [](const OutlinePlace& place) -> Json {
+        return {{"clock", clock_time(place.clock_deg, 5)},
+                {"clock_deg", number(place.clock_deg)},
+                {"pixel", pair(place.pixel)},
+                {"edge_linear", number(place.edge)},
+                {"beyond_linear", number(place.beyond)},
+                {"stops", number(place.stops)}};
+    };
+    return {{"median_stops", number(report.outline->median_stops)},
+            {"weakest", one(report.outline->weakest)},
+            {"places", list(report.outline->places, one)}};
+}
+
 Json room_json(const MeterReport& report) {
     if (!report.room_size_m && !(report.ambient_lxs > 0.0)) return nullptr;
     return {{"size_m", report.room_size_m ? triple(*report.room_size_m) : Json(nullptr)},

@@ -7,6 +7,7 @@
 namespace understudy {
 
 Json backdrop_json(const MeterReport& report);  // null without one
+Json outline_json(const MeterReport& report);   // null without a head in the frame
 Json room_json(const MeterReport& report);      // null without walls and ambient light
 Json warnings_json(const MeterReport& report);
 

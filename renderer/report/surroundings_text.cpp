@@ -92,6 +92,15 @@ std::string backdrop_text(const MeterReport& report) {
            "\nWhat the backdrop sends back\n" + sent_back_table(report);
 }
 
+std::string outline_text(const MeterReport& report) {
+    if (!report.outline) return "";
+    const Outline& outline = *report.outline;
+    return "\nThe head against what is behind it, along its outline in the picture\n" +
+           fmt::format("  Edge over backdrop: {} stops in the middle of {} places; nearest at {} o'clock, {} stops.\n",
+                       signed_stops(outline.median_stops), outline.places.size(),
+                       clock_time(outline.weakest.clock_deg, 30), signed_stops(outline.weakest.stops));
+}
+
 std::string room_text(const MeterReport& report) {
     if (!report.room_size_m && !(report.ambient_lxs > 0.0)) return "";
     Table table({{"point"}, {"receptor"}, {"facing"}, {"share", Align::kRight}, {"±", Align::kRight}});

@@ -4,6 +4,7 @@
 
 #include "setup/kit_files.h"
 #include "setup/read_face.h"
+#include "setup/read_hair.h"
 #include "setup/read_iris.h"
 #include "setup/sitter_settings.h"
 #include "setup/table_reader.h"
@@ -36,6 +37,7 @@ HeadFile read_tree(const Value& tree, ProblemLog& log) {
     head.blood = top.quantity("blood", kPlainNumber, {0.0, 0.2}).value_or(head.blood);
     head.lids = top.quantity("lids", kPlainNumber, {0.0, kWidestLids}).value_or(head.lids);
     head.iris = read_iris(top).value_or(head.iris);
+    head.hair = read_hair(top);
     const auto face = top.table("face");
     if (face) head.face = read_face(*face);
     const auto has = [&](std::string_view key) { return face && face->has(key); };

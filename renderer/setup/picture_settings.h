@@ -7,6 +7,9 @@ namespace understudy {
 
 enum class Treatment { kColour, kBlackAndWhite };
 
+// Hairs are thinner than a pixel. Fewer and wider ones, the same hair in sum, are sooner drawn and less grainy.
+enum class StrandWidth { kWidened, kTrue };
+
 struct WhiteBalance {
     bool as_lit = false;     // the white of the light that falls on the face
     double kelvin = 5500.0;  // otherwise
@@ -27,6 +30,7 @@ struct PictureSettings {
     WhiteBalance white_balance;
     unsigned seed = 0;
     SkinLight skin = SkinLight::kUnderSkin;
+    StrandWidth strands = StrandWidth::kWidened;
 };
 
 }  // namespace understudy

@@ -51,6 +51,9 @@ PictureSettings read_picture(TableReader table) {
         static_cast<unsigned>(table.whole("seed", 0, std::numeric_limits<unsigned>::max()).value_or(picture.seed));
     picture.skin = table.choice<SkinLight>("skin", {{"deep", SkinLight::kUnderSkin}, {"flat", SkinLight::kAtSurface}})
                        .value_or(picture.skin);
+    picture.strands =
+        table.choice<StrandWidth>("strands", {{"widened", StrandWidth::kWidened}, {"true", StrandWidth::kTrue}})
+            .value_or(picture.strands);
     table.report_unknown_keys();
     return picture;
 }

@@ -10,6 +10,7 @@
 
 #include "setup/kit_files.h"
 #include "setup/read_face.h"
+#include "setup/read_hair.h"
 #include "setup/read_iris.h"
 #include "setup/read_wardrobe.h"
 
@@ -126,6 +127,7 @@ void refuse_what_is_not_there(TableReader& table, const HeadChoice& choice) {
     if (!head.empty() && !std::holds_alternative<LibraryHead>(choice)) {
         refuse(table, {"face", "expression", "body", "shoulders", "clothes", "glasses", "hat"}, head,
                "face, expression, body, shoulders and what is worn only with a head of the library");
+        refuse(table, {"hair", "beard", "brows"}, head, "hair only on a head of the library");
     }
 }
 
@@ -212,6 +214,7 @@ SitterSettings read_sitter(TableReader table, const Library& library, const std:
     sitter.skin.melanin = table.quantity("melanin", kPlainNumber, {0.0, 0.5});
     sitter.skin.blood = table.quantity("blood", kPlainNumber, {0.0, 0.2});
     sitter.skin.shine = table.quantity("shine", kPlainNumber, {0.0, 1.0}).value_or(sitter.skin.shine);
+    sitter.hair = read_hair(table);
     sitter.pupil_m = table.quantity("pupil", kLength, {0.001, 0.010});
     sitter.clothes = read_clothes(table);
     sitter.glasses = read_glasses(table);

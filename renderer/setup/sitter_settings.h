@@ -10,6 +10,7 @@
 #include "base/geometry.h"
 #include "scatter/iris_colour.h"
 #include "setup/face_settings.h"
+#include "setup/hair_settings.h"
 #include "setup/source_place.h"
 #include "setup/wardrobe_settings.h"
 
@@ -85,6 +86,7 @@ struct SitterSettings {
     ClothesSettings clothes;  // of a head of the library; others come as they are
     std::optional<GlassesSettings> glasses;
     std::optional<HatSettings> hat;
+    HairSettings hair;
     std::optional<double> pupil_m;  // diameter as seen through the cornea; none: from the standing light
     std::optional<double> lids;      // how far open, of what is natural: 0 closed; none: the head's own
     std::optional<IrisColour> iris;  // none: the head's own

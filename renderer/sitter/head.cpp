@@ -4,6 +4,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <glm/gtc/matrix_transform.hpp>
 #include <utility>
 
 #include "setup/head_file.h"
@@ -54,6 +55,7 @@ class Head {
     Double3 crown = kCrownFromEyes;
     double melanin = 0.02;
     double blood = 0.02;
+    HairLook hair;
 };
 
 namespace {
@@ -107,6 +109,14 @@ Expected<std::vector<Double3>> shaped_head(const HeadData& data, const HeadFile&
     return with_eyes_set(data, std::move(*positions), face.of(FaceFeature::kEyeSet).value_or(0.0));
 }
 
+Problem no_fringe(const SitterSettings& sitter, const LibraryHead& choice) {
+    const SourcePlace& place = sitter.head_said_at;
+    return {Blame::kWrongInput,
+            fmt::format("{}:{}:{}: {} has a fringe, and no hair that it could be cut of; expected fringe = false, or "
+                        "another style than none, shaved and afro",
+                        place.file, place.line, place.column, choice.name)};
+}
+
 Expected<HeadPointer> load_library_head(const SitterSettings& sitter, const Library& library) {
     const auto& choice = std::get<LibraryHead>(sitter.head);
     const auto file = read_head_file(choice.path);
@@ -122,6 +132,9 @@ Expected<HeadPointer> load_library_head(const SitterSettings& sitter, const Libr
     head->blood = file->blood;
     head->lids_open = file->lids;
     head->iris = file->iris;
+    head->hair = HairLook{}.changed(file->hair);
+    const HairLook look = head->hair.changed(sitter.hair);
+    if (look.fringe && !takes_fringe(look.style)) return no_fringe(sitter, choice);
     head->pivots = bone_pivots(*data, *shaped);
     std::array<Double3, 2> eyes = {eye_centre(data->eyes[0], *shaped), eye_centre(data->eyes[1], *shaped)};
     RefinedHead refined = refine(*data, arms_down(*data, *shaped), kSubdivisions);
@@ -283,6 +296,14 @@ Sitter pose_head(const Head& head, const SitterSettings& settings, const std::op
         const SkinCast& cast = head.casts[v];
         sitter.mesh.skin.push_back({spot_of(cast, sitter.melanin, sitter.blood, settings.skin.shine), cast.pores,
                                     cast.lip, Vec3(head.mesh.positions[v])});
+    }
+    if (head.lids) {
+        const glm::dmat4 placed = glm::translate(glm::dmat4(1.0), place_of(settings));
+        Growth& growth = sitter.growth.emplace();
+        growth.to_studio = placed * bones[kSkull];
+        growth.lash_lines = {head.lids->at(0).outer, head.lids->at(1).outer};
+        growth.look = head.hair.changed(settings.hair);
+        if (head.hat) growth.hat_band = {head.hat->middle, head.hat->up};
     }
     if (head.places) sitter.landmarks = landmarks_at(*head.places, sitter.mesh);
     return sitter;

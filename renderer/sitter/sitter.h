@@ -9,10 +9,13 @@
 #include <string_view>
 #include <vector>
 
+#include <glm/mat4x4.hpp>
+
 #include "base/expected.h"
 #include "base/geometry.h"
 #include "scatter/skin_spot.h"
 #include "setup/setup.h"
+#include "sitter/strands.h"
 
 namespace understudy {
 
@@ -91,6 +94,15 @@ struct Landmarks {
     Landmark forehead, nose_bridge, nose_tip, cheek_camera_left, cheek_camera_right, chin, throat, crown;
 };
 
+// Where strands grow on a posed head: its own axes, straight, the origin on the turning axis at the height of the eyes.
+struct Growth {
+    glm::dmat4 to_studio{1.0};
+    std::array<std::vector<std::uint32_t>, 2> lash_lines;  // the lids' outer edges: closed lines of the mesh's vertices
+    HairLook look;
+    // A plane of the head's own axes, its place and its way up: what grows above it is under a hat's crown.
+    std::optional<std::array<Double3, 2>> hat_band;
+};
+
 struct Sitter {
     enum class Kind { kNobody, kBall, kHead };
     Kind kind = Kind::kNobody;
@@ -98,6 +110,8 @@ struct Sitter {
     std::optional<std::array<Eye, 2>> eyes;  // [0] camera left (the sitter's right), [1] camera right
     std::vector<SpectacleLens> lenses;       // none without glasses
     std::optional<Landmarks> landmarks;      // of a head whose landmarks are known
+    Strands strands;                         // hair, beard, brows and lashes
+    std::optional<Growth> growth;            // of a head of the library: what strands grow by
     double ball_radius_m = 0.0;              // kBall: centre at the face point
     // What the zones that are worn are made of.
     ClothesSettings clothes;

@@ -4,8 +4,6 @@
 #include <array>
 #include <utility>
 
-#include <glm/common.hpp>
-
 namespace understudy {
 
 struct MeshTree::Inside {
@@ -38,11 +36,7 @@ Vec3 lifted_origin(const Vec3& point, const std::array<Vec3, 3>& corners, const 
 }  // namespace
 
 MeshTree::MeshTree(const SitterMesh& mesh) : inside_(std::make_unique<Inside>(mesh)) {
-    for (std::size_t i = 0; i < mesh.positions.size(); ++i) {
-        constexpr float kHair = 1e-4F;
-        low_ = glm::min(low_, mesh.positions[i] - kHair);
-        high_ = glm::max(high_, mesh.positions[i] + kHair);
-    }
+    for (const Vec3& place : mesh.positions) box_.take(place, 1e-4F);
     for (std::size_t i = 0; i < mesh.triangles.size(); ++i) {
         const auto& [a, b, c] = mesh.triangles[i];
         inside_->triangles.push_back({{mesh.positions[a], mesh.positions[b], mesh.positions[c]},

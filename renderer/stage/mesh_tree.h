@@ -7,6 +7,7 @@
 #include "base/wide.h"
 #include "sitter/sitter.h"
 #include "stage/triangle_scene.h"
+#include "stage/wide_box.h"
 
 namespace understudy {
 
@@ -34,22 +35,8 @@ class MeshTree {
     MeshHit hit_at(const MeshMeeting& meeting) const;
     std::optional<MeshHit> intersect(const Ray& ray) const;
     bool blocks(const Ray& ray) const;
-    // False for rays that miss the mesh's box, which is sooner told than asked for.
-    WideTruth may_meet(const WideRays& rays) const {
-        Wide enter = rays.near;
-        Wide leave = rays.far;
-        const auto narrow = [&](const Wide& origin, const Wide& direction, float low, float high) {
-            const Wide inverse = 1.0F / direction;
-            const Wide a = (low - origin) * inverse;
-            const Wide b = (high - origin) * inverse;
-            enter = larger(smaller(a, b), enter);
-            leave = smaller(larger(a, b), leave);
-        };
-        narrow(rays.origin.x, rays.direction.x, low_.x, high_.x);
-        narrow(rays.origin.y, rays.direction.y, low_.y, high_.y);
-        narrow(rays.origin.z, rays.direction.z, low_.z, high_.z);
-        return ~(enter > leave);
-    }
+    // False for rays that miss the mesh's box.
+    WideTruth may_meet(const WideRays& rays) const { return box_.may_meet(rays); }
     // The bare query, without what makes a hit useful: how far, or infinity. For measuring.
     float distance(const Ray& ray) const;
     // Is the point on the inner side of the skin? By the first surface met along several directions.
@@ -59,7 +46,7 @@ class MeshTree {
   private:
     struct Inside;
     std::unique_ptr<Inside> inside_;
-    Vec3 low_{kInfinity}, high_{-kInfinity};  // the box, a hair wider than the mesh
+    WideBox box_;
 };
 
 }  // namespace understudy

@@ -66,6 +66,12 @@ void Stage::meet_mesh(const Ray& ray, Meeting& nearest) const {
     nearest = {met.distance, Thing::kSitter, false, met.triangle, met.geometric, nullptr, met.share};
 }
 
+void Stage::meet_strand(const Ray& ray, Meeting& nearest) const {
+    const StrandMeeting met = strands_->meet(ray);
+    if (met.distance == kInfinity) return;
+    nearest = {met.distance, Thing::kStrand, false, met.piece, Vec3(0.0F), nullptr, {met.along, 0.0F}};
+}
+
 std::array<Meeting, kLanes> Stage::meet(const WideRays& rays, LaneBits lanes) const {
     auto nearest = meet_but_lenses(rays, lanes);
     for (std::size_t i = 0; i < lenses_.size(); ++i) {
@@ -103,12 +109,17 @@ std::array<Meeting, kLanes> Stage::meet_but_lenses(const WideRays& rays, LaneBit
              [&](const Ray& ray, Meeting& first) { meet_ball(ray, first); });
     }
     if (log_ != nullptr) for_each_lane(lanes, [&](std::size_t lane) { log_->nearest.push_back(rays[lane]); });
-    if (!mesh_) return nearest;
-    WideRays shortened = rays;
-    for_each_lane(
-        lanes, [&](std::size_t lane) { shortened.far[lane] = std::min(shortened.far[lane], nearest[lane].distance); });
-    for_each_lane(lanes_of(mesh_->may_meet(shortened)) & lanes,
-                  [&](std::size_t lane) { meet_mesh(shortened[lane], nearest[lane]); });
+    // The mesh first, then strands no farther than what was met: they are the slowest to ask.
+    const auto with_tree = [&](const auto& tree, const auto& visit) {
+        WideRays shortened = rays;
+        for_each_lane(lanes, [&](std::size_t lane) {
+            shortened.far[lane] = std::min(shortened.far[lane], nearest[lane].distance);
+        });
+        for_each_lane(lanes_of(tree.may_meet(shortened)) & lanes,
+                      [&](std::size_t lane) { visit(shortened[lane], nearest[lane]); });
+    };
+    if (mesh_) with_tree(*mesh_, [&](const Ray& ray, Meeting& first) { meet_mesh(ray, first); });
+    if (strands_) with_tree(*strands_, [&](const Ray& ray, Meeting& first) { meet_strand(ray, first); });
     return nearest;
 }
 
@@ -157,7 +168,21 @@ Hit Stage::relieved(Hit hit, const Ray& ray) const {
     return hit;
 }
 
+Hit Stage::strand_hit(const Ray& ray, const Meeting& nearest) const {
+    Hit hit;
+    hit.thing = Thing::kStrand;
+    hit.index = nearest.index;
+    hit.distance = nearest.distance;
+    hit.strand = strands_->place_of({nearest.distance, nearest.index, nearest.share.x}, ray);
+    hit.position = hit.strand.axis;
+    hit.geometric = hit.strand.outward(-ray.direction);
+    hit.shading = hit.geometric;
+    hit.leave_from = hit.strand.leave(-ray.direction);
+    return hit;
+}
+
 Hit Stage::hit_at(const Ray& ray, const Meeting& meeting) const {
+    if (meeting.thing == Thing::kStrand) return strand_hit(ray, meeting);
     return meeting.thing == Thing::kSitter ? sitter_hit(ray, meeting) : analytic_hit(ray, meeting);
 }
 
@@ -200,6 +225,7 @@ LaneBits Stage::blocked(const WideRays& rays, LaneBits lanes) const {
         each(may_meet_ball(rays, ball_centre_, ball_radius_), [&](const Ray& ray) { return ball_blocks(ray); });
     }
     if (mesh_) each(mesh_->may_meet(rays), [&](const Ray& ray) { return mesh_->blocks(ray); });
+    if (strands_) each(strands_->may_meet(rays), [&](const Ray& ray) { return strands_->blocks(ray); });
     return dark;
 }
 
@@ -254,6 +280,8 @@ std::optional<std::string> Stage::blocker(const Ray& ray) const {
             return "lens";
         case Thing::kEmitter:
             return names_[hit->index];
+        case Thing::kStrand:
+            return std::string(strand_name(hit->strand.kind));
     }
     return std::nullopt;
 }

@@ -14,30 +14,43 @@
 #include "stage/board.h"
 #include "stage/eye_optics.h"
 #include "stage/flesh.h"
+#include "stage/iris_pattern.h"
 #include "stage/lens.h"
 #include "stage/mesh_tree.h"
 #include "stage/mottled_paint.h"
-#include "stage/skin_cover.h"
-#include "stage/iris_pattern.h"
 #include "stage/sclera_pattern.h"
+#include "stage/skin_cover.h"
+#include "stage/strand_tree.h"
 #include "stage/studio.h"
 
 namespace understudy {
 
-enum class Thing : std::uint8_t { kSitter, kBall, kEyeWhite, kCornea, kPanel, kBackdrop, kWall, kLens, kEmitter };
+enum class Thing : std::uint8_t {
+    kSitter,
+    kBall,
+    kEyeWhite,
+    kCornea,
+    kPanel,
+    kBackdrop,
+    kWall,
+    kLens,
+    kEmitter,
+    kStrand
+};
 
 struct Hit {
     Thing thing = Thing::kSitter;
-    std::uint32_t index = 0;  // of the eye, panel, wall or emitter; of the sitter's triangle
+    std::uint32_t index = 0;  // of the eye, panel, wall or emitter; of the sitter's triangle or the strands' piece
     bool luminous = false;    // an emitter's shining side
     float distance = 0.0F;
     Vec3 position{0.0F};
     Vec3 geometric{0.0F};              // unit, toward where the ray came from
     Vec3 shading{0.0F};                // unit, toward where the ray came from
     Vec3 leave_from{0.0F};             // rays that go on start here, on the side the ray came from
-    const Surface* surface = nullptr;  // none for an emitter
+    const Surface* surface = nullptr;  // none for an emitter or a strand
     SkinSpot spot{};                   // where the surface is skin
     Vec2 share{0.0F};                  // of the sitter's triangle
+    StrandPlace strand{};              // of a strand; position is on its axis
 
     // Where a ray in this direction starts: beyond the surface for one that goes through it.
     Vec3 start_toward(const Vec3& direction) const {
@@ -61,7 +74,7 @@ struct Meeting {
     std::uint32_t index = 0;
     Vec3 normal{0.0F};  // of the mesh, not unit
     const Surface* surface = nullptr;
-    Vec2 share{0.0F};  // of the mesh's triangle
+    Vec2 share{0.0F};  // of the mesh's triangle; x along the strand's piece
 };
 
 class Stage {
@@ -137,10 +150,12 @@ class Stage {
     void meet_eye(std::size_t index, const Ray& ray, Meeting& nearest) const;
     void meet_ball(const Ray& ray, Meeting& nearest) const;
     void meet_mesh(const Ray& ray, Meeting& nearest) const;
+    void meet_strand(const Ray& ray, Meeting& nearest) const;
     bool ball_blocks(const Ray& ray) const;
     LaneBits blocked(const WideRays& rays, LaneBits lanes) const;
     Hit analytic_hit(const Ray& ray, const Meeting& nearest) const;
     Hit sitter_hit(const Ray& ray, const Meeting& nearest) const;
+    Hit strand_hit(const Ray& ray, const Meeting& nearest) const;
     bool encloses(const Vec3& point) const;
 
     std::vector<std::string> names_;  // of the emitters
@@ -163,6 +178,7 @@ class Stage {
     std::vector<Surface> zone_surfaces_;
     std::optional<SkinCover> cover_;
     std::optional<Flesh> flesh_;
+    std::optional<StrandTree> strands_;
     float ball_radius_ = 0.0F;
     Vec3 ball_centre_{0.0F};
     Surface ball_surface_;

@@ -41,6 +41,7 @@ Stage::Stage(const Studio& studio, With with)
         if (setup.picture.skin == SkinLight::kUnderSkin) flesh_.emplace(sitter);
     }
     for (const SpectacleLens& lens : sitter.lenses) lenses_.emplace_back(lens, sitter.glasses->glass);
+    if (!sitter.strands.empty()) strands_.emplace(sitter.strands);
     if (sitter.eyes) eyes_.assign(sitter.eyes->begin(), sitter.eyes->end());
 }
 

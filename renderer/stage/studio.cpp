@@ -6,7 +6,9 @@
 #include <glm/geometric.hpp>
 
 #include "sitter/eye.h"
+#include "sitter/hair/grow_strands.h"
 #include "sitter/head.h"
+#include "stage/camera.h"
 
 namespace understudy {
 
@@ -115,6 +117,18 @@ double focus_distance(const Studio& studio) {
     return along(studio.face);
 }
 
+// How wide hairs are drawn at the least: half a pixel has no more grain in it than a whole one and twice the fineness.
+constexpr double kStrandInPixels = 0.5;
+
+// Metres a pixel of the picture, at the face.
+double pixel_at_face(const Studio& studio) {
+    const Camera camera(studio);
+    constexpr double kAside = 0.01;
+    const Vec2 here = camera.pixel_of(studio.points.face);
+    const Vec2 aside = camera.pixel_of(studio.points.face + kAside * camera.right());
+    return kAside / static_cast<double>(glm::distance(here, aside));
+}
+
 }  // namespace
 
 Expected<Studio> place_studio(const Setup& setup, const Library& library) {
@@ -151,6 +165,11 @@ Expected<Studio> place_studio(const Setup& setup, const Library& library) {
                        fmt::format("{}: [camera] focus is {:.3f} m from the lens; expected more than twice the focal "
                                    "length, {:.3f} m",
                                    setup.file.string(), studio.focus_m, 2.0 * setup.camera.focal_length_m)};
+    }
+    const bool widened = setup.picture.strands == StrandWidth::kWidened;
+    studio.sitter.strands = grow_strands(studio.sitter, {widened ? kStrandInPixels * pixel_at_face(studio) : 0.0});
+    if (studio.sitter.landmarks) {
+        studio.sitter.landmarks = clear_of(studio.sitter.strands, *studio.sitter.landmarks);
     }
     return studio;
 }

@@ -3,7 +3,7 @@
 #include <algorithm>
 #include <cassert>
 
-#include <embree3/rtcore.h>
+#include "stage/embree_ray.h"
 
 namespace understudy {
 
@@ -18,20 +18,6 @@ struct TriangleScene::Inside {
 };
 
 namespace {
-
-RTCRay embree_ray(const Ray& ray) {
-    RTCRay result{};
-    result.org_x = ray.origin.x;
-    result.org_y = ray.origin.y;
-    result.org_z = ray.origin.z;
-    result.tnear = ray.near;
-    result.dir_x = ray.direction.x;
-    result.dir_y = ray.direction.y;
-    result.dir_z = ray.direction.z;
-    result.tfar = ray.far;
-    result.mask = ~0U;
-    return result;
-}
 
 RTCRayHit first_meeting(RTCScene scene, const Ray& ray) {
     RTCRayHit query{};

@@ -49,6 +49,7 @@ void PathTracer::follow(Group& group) const {
         walks.swap(group.under_way);
         group.under_way.clear();
         group.vertices.clear();
+        group.strands.clear();
         for_lanes(walks.size(),
                   [&](std::size_t first, std::size_t count) { meet(group, std::span(walks).subspan(first, count)); });
         for_lanes(group.vertices.size(), [&](std::size_t first, std::size_t count) {
@@ -62,6 +63,11 @@ void PathTracer::follow(Group& group) const {
         }
         for_lanes(group.emerged.size(), [&](std::size_t first, std::size_t count) {
             treat(group, std::span(group.emerged).subspan(first, count));
+        });
+        for_lanes(group.strands.size(), [&](std::size_t first, std::size_t count) {
+            const auto strands = std::span(group.strands).subspan(first, count);
+            light_strands(group, strands);
+            scatter_at_strands(group, strands);
         });
     }
 }
@@ -87,6 +93,7 @@ void PathTracer::arrive(Group& group, std::uint32_t index, const Meeting& meetin
     Hit hit = stage_.hit_at(walk.ray, meeting);
     if (hit.thing == Thing::kEmitter) return meet_emitter(walk, hit, path.light);
     if (hit.thing == Thing::kLens) return cross_lens(group, index, hit);
+    if (hit.thing == Thing::kStrand) return arrive_at_strand(group, index, hit);
     if (hit.thing == Thing::kCornea && !white_covers(path, walk, hit)) return cross_cornea(group, index, hit);
     if (hit.thing == Thing::kCornea || hit.thing == Thing::kEyeWhite) return meet_white(group, index, hit);
     if (path.light.detours != nullptr) path.light.detours->meet(hit.thing, path.light.layers);
@@ -117,7 +124,7 @@ void PathTracer::meet_emitter(const Walk& walk, const Hit& hit, PathLight& light
     const Emitter& emitter = stage_.emitters()[hit.index];
     float weight = 1.0F;
     if (walk.arrival == Arrival::kWeighed) {
-        const float other = light_density(emitter, {walk.left_from, walk.left_normal, Response::kFlat}, hit);
+        const float other = light_density(emitter, {walk.left_from, walk.left_normal, walk.left_response}, hit);
         weight = walk.density / (walk.density + other);
     }
     light.layers[hit.index] += walk.throughput * (weight * emitter.radiance(hit.position, -walk.ray.direction));
@@ -226,6 +233,7 @@ bool PathTracer::scatter_at(Walk& walk, const Vertex& vertex, const Vec4& number
     walk.density = vertex.followed * sample->density;
     walk.left_from = vertex.leave_from;
     walk.left_normal = vertex.frame.normal;
+    walk.left_response = Response::kFlat;
     walk.may_split = false;
     return true;
 }

@@ -74,6 +74,7 @@ class PathTracer {
         float density = 0.0F;  // of the direction, for kWeighed
         Vec3 left_from{0.0F};  // the vertex it came from, for kWeighed
         Vec3 left_normal{0.0F};
+        Response left_response = Response::kFlat;
         std::uint32_t vertex = 0;
         float before = 0.0F;       // the way through lenses before this ray
         bool ambient_open = true;  // the ambient has not been counted yet
@@ -100,6 +101,12 @@ class PathTracer {
         std::optional<SkinEntry> entry{};
         float followed = 1.0F;  // how often its own way on is taken
     };
+    struct StrandVertex {
+        std::uint32_t walk;  // that came to it
+        StrandPlace place;
+        Frame frame;  // its tangent runs along the fibre
+        FibreApproach from;
+    };
 
     // Walks that are followed in step, and the paths that they belong to.
     struct Group {
@@ -108,6 +115,7 @@ class PathTracer {
         std::vector<std::uint32_t> under_way{};  // walks that have a ray to follow
         std::vector<Vertex> vertices{};          // where walks of this step have met a surface
         std::vector<Vertex> emerged{};           // where they have come out of the skin
+        std::vector<StrandVertex> strands{};     // where they have met a hair
 
         Path& path_of(const Walk& walk) const { return paths[walk.path]; }
         void start(const Walk& walk);
@@ -147,6 +155,9 @@ class PathTracer {
     bool scatter_at_iris(Walk& walk, const Eye& eye, const IrisHit& iris, const IrisLook& look, Path& path) const;
     void scatter(Group& group, std::span<const Vertex> vertices) const;
     bool scatter_at(Walk& walk, const Vertex& vertex, const Vec4& numbers) const;
+    void arrive_at_strand(Group& group, std::uint32_t index, const Hit& hit) const;
+    void light_strands(const Group& group, std::span<const StrandVertex> vertices) const;
+    void scatter_at_strands(Group& group, std::span<const StrandVertex> vertices) const;
     // The surface's own way, or one to a cloth that light goes through. None: nothing is left to follow.
     static std::optional<ScatterSample> choose_way(const Vertex& vertex, const Vec3& u);
     bool survives(Walk& walk, float u) const;

@@ -24,7 +24,7 @@ using Keys = std::vector<std::string>;
 TEST(ReportJson, HasEveryKeyInOrder) {
     const Json json = Json::parse(report_json(filled_report()));
     EXPECT_EQ(keys_of(json), (Keys{"title", "camera", "exposure", "powers", "colours", "meter", "ratio", "ambient",
-                                   "room", "backdrop", "catchlights", "eyes", "pupil", "warnings"}));
+                                   "room", "backdrop", "outline", "catchlights", "eyes", "pupil", "warnings"}));
     EXPECT_EQ(keys_of(json["camera"]), (Keys{"position_m", "aim_m"}));
     EXPECT_EQ(keys_of(json["exposure"]), (Keys{"aperture", "shutter_s", "iso", "ev100", "aperture_marked"}));
     EXPECT_EQ(

@@ -1,0 +1,92 @@
+// How a path goes on where it meets a hair: lit from all around, and scattered to all sides.
+//
+// A fibre's lobes are told to the lights by the balance heuristic with the way that the path goes on by: the straight
+// way through is narrow, and a light behind the head lies in it. Veach and Guibas, SIGGRAPH 1995.
+#include "transport/dimensions.h"
+#include "transport/light_sample.h"
+#include "transport/path_tracer.h"
+
+namespace understudy {
+
+namespace {
+
+float largest(const Light4& light) { return std::max({light.x, light.y, light.z, light.w}); }
+
+Frame frame_along(const Vec3& tangent) {
+    const Frame round = Frame::around(tangent);
+    return {tangent, round.tangent, round.bitangent};
+}
+
+}  // namespace
+
+void PathTracer::arrive_at_strand(Group& group, std::uint32_t index, const Hit& hit) const {
+    Walk& walk = group.walks[index];
+    Path& path = group.path_of(walk);
+    const Frame frame = frame_along(hit.strand.tangent);
+    const FibreApproach from =
+        approach_fibre(*hit.strand.fibre, frame.to_local(-walk.ray.direction), hit.strand.across, path.waves);
+    if (walk.sees) {
+        path.sight = {fibre_albedo(from), hit.shading, walk.before + hit.distance};
+        walk.sees = false;
+    }
+    group.strands.push_back({index, hit.strand, frame, from});
+}
+
+void PathTracer::light_strands(const Group& group, std::span<const StrandVertex> vertices) const {
+    LightSampling lights;
+    for (const StrandVertex& vertex : vertices) {
+        const Walk& walk = group.walks[vertex.walk];
+        lights.add({vertex.place.axis, vertex.frame.normal, Response::kAround}, group.path_of(walk).sampler,
+                   walk.vertex);
+    }
+    const auto& emitters = stage_.emitters();
+    lights.sample_every_light(emitters, [&](std::size_t i, const WideLightSamples& samples, LaneBits lit) {
+        std::array<Light4, kLanes> brought;
+        WideRays rays;
+        LaneBits asked = 0;
+        for_each_lane(lit, [&](std::size_t lane) {
+            const StrandVertex& vertex = vertices[lane];
+            const LightSample sample = samples.one(lane, emitters[i]);
+            const FibreValue scattered = fibre_value(vertex.from, vertex.frame.to_local(sample.direction));
+            brought[lane] = scattered.value * (sample.radiance / (sample.density + scattered.density));
+            if (!(largest(brought[lane]) > 0.0F)) return;
+            asked |= 1U << lane;
+            rays.set(lane, sample.shadow_ray(vertex.place.leave(sample.direction)));
+        });
+        const Wide passed = stage_.passed(rays, asked);
+        for_each_lane(asked, [&](std::size_t lane) {
+            const Walk& walk = group.walks[vertices[lane].walk];
+            PathLight& light = group.path_of(walk).light;
+            ++light.rays;
+            light.layers[i] += walk.throughput * brought[lane] * passed[lane];
+        });
+    });
+}
+
+void PathTracer::scatter_at_strands(Group& group, std::span<const StrandVertex> vertices) const {
+    WideSampler sampler;
+    for (std::size_t i = 0; i < vertices.size(); ++i) {
+        const Walk& walk = group.walks[vertices[i].walk];
+        sampler.set(i, group.path_of(walk).sampler, dimension_of_scatter(walk.vertex));
+    }
+    const auto numbers = sampler.numbers();
+    for (std::size_t i = 0; i < vertices.size(); ++i) {
+        const StrandVertex& vertex = vertices[i];
+        Walk& walk = group.walks[vertex.walk];
+        const FibreSample sample = sample_fibre(vertex.from, {numbers[0][i], numbers[1][i], numbers[2][i]});
+        walk.throughput *= sample.weight;
+        if (!survives(walk, numbers[3][i])) continue;
+        ++walk.vertex;
+        const Vec3 direction = vertex.frame.to_world(sample.wi);
+        walk.ray = {vertex.place.leave(direction), direction};
+        walk.arrival = Arrival::kWeighed;
+        walk.density = sample.density;
+        walk.left_from = vertex.place.axis;
+        walk.left_normal = vertex.frame.normal;
+        walk.left_response = Response::kAround;
+        walk.may_split = false;
+        group.under_way.push_back(vertex.walk);
+    }
+}
+
+}  // namespace understudy
