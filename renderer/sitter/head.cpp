@@ -227,6 +227,7 @@ SitterMesh posed_mesh(const Head& head, const std::vector<Double3>& straight, co
     SitterMesh mesh;
     for (const Double3& n : smooth_normals(positions, head.mesh.triangles)) mesh.normals.emplace_back(n);
     for (const Double3& p : positions) mesh.positions.emplace_back(p);
+    for (const Double3& p : head.mesh.positions) mesh.straight.emplace_back(p);
     mesh.triangles = head.mesh.triangles;
     mesh.zones = head.mesh.zones;
     return mesh;
@@ -288,6 +289,7 @@ Sitter pose_head(const Head& head, const SitterSettings& settings, const std::op
         for (Double3* way : {&lens.axis, &lens.right, &lens.up}) *way = Double3(bones[kSkull] * glm::dvec4(*way, 0.0));
         sitter.lenses.push_back(lens);
     }
+    sitter.straight_neck = head.pivots[kNeck1];
     sitter.clothes = settings.clothes;
     sitter.glasses = settings.glasses;
     sitter.hat = settings.hat;
@@ -295,8 +297,9 @@ Sitter pose_head(const Head& head, const SitterSettings& settings, const std::op
     for (std::size_t v = 0; v < head.casts.size(); ++v) {
         const SkinCast& cast = head.casts[v];
         sitter.mesh.skin.push_back({spot_of(cast, sitter.melanin, sitter.blood, settings.skin.shine), cast.pores,
-                                    cast.lip, Vec3(head.mesh.positions[v])});
+                                    cast.lip});
     }
+    sitter.mesh.skin.resize(sitter.mesh.positions.size());  // what is worn has none
     if (head.lids) {
         const glm::dmat4 placed = glm::translate(glm::dmat4(1.0), place_of(settings));
         Growth& growth = sitter.growth.emplace();

@@ -47,12 +47,11 @@ enum class Zone : std::uint8_t {
 // In words, as it is printed: "brow", "upper lid", …
 std::string_view zone_name(Zone zone);
 
-// The skin at a vertex, and where that lies on the straight head: what is drawn on the skin goes with it.
+// The skin at a vertex.
 struct SkinVertex {
     SkinSpot spot;
     float pores = 0.0F;  // how deep, 1 where they are deepest
     float lip = 0.0F;    // 1 on the red of the lips
-    Vec3 straight{0.0F};
 };
 
 struct SitterMesh {
@@ -60,6 +59,7 @@ struct SitterMesh {
     std::vector<Vec3> normals;                            // one a position, smooth, unit
     std::vector<std::array<std::uint32_t, 3>> triangles;  // counter-clockwise from outside
     std::vector<Zone> zones;                              // one a triangle
+    std::vector<Vec3> straight;                           // one a position: where it lies before the pose
     std::vector<SkinVertex> skin;                         // one a position
 };
 
@@ -113,6 +113,7 @@ struct Sitter {
     Strands strands;                         // hair, beard, brows and lashes
     std::optional<Growth> growth;            // of a head of the library: what strands grow by
     double ball_radius_m = 0.0;              // kBall: centre at the face point
+    Double3 straight_neck{0.0};              // the base of the neck before the pose
     // What the zones that are worn are made of.
     ClothesSettings clothes;
     std::optional<GlassesSettings> glasses;

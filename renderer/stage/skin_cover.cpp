@@ -21,7 +21,7 @@ SkinSpot deepened(SkinSpot spot, float height) {
 }  // namespace
 
 SkinCover::SkinCover(const SitterMesh& mesh)
-    : triangles_(mesh.triangles), positions_(mesh.positions), skin_(mesh.skin) {}
+    : triangles_(mesh.triangles), positions_(mesh.positions), skin_(mesh.skin), straight_(mesh.straight) {}
 
 SkinSpot SkinCover::spot_at(std::uint32_t triangle, const Vec2& share) const {
     const auto& corners = triangles_[triangle];
@@ -40,9 +40,9 @@ SkinCover::Relieved SkinCover::relieved(const Vec3& normal, const SkinSpot& spot
     const SkinVertex& a = skin_[corners[0]];
     const SkinVertex& b = skin_[corners[1]];
     const SkinVertex& c = skin_[corners[2]];
-    const Vec3 ab = b.straight - a.straight;
-    const Vec3 ac = c.straight - a.straight;
-    const Vec3 place = a.straight + share.x * ab + share.y * ac;
+    const Vec3 ab = straight_[corners[1]] - straight_[corners[0]];
+    const Vec3 ac = straight_[corners[2]] - straight_[corners[0]];
+    const Vec3 place = straight_[corners[0]] + share.x * ab + share.y * ac;
     const float pores = a.pores + share.x * (b.pores - a.pores) + share.y * (c.pores - a.pores);
     const float lip = a.lip + share.x * (b.lip - a.lip) + share.y * (c.lip - a.lip);
 

@@ -28,6 +28,7 @@ class SkinCover {
     std::vector<std::array<std::uint32_t, 3>> triangles_;
     std::vector<Vec3> positions_;
     std::vector<SkinVertex> skin_;
+    std::vector<Vec3> straight_;
 };
 
 }  // namespace understudy

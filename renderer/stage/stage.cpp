@@ -162,6 +162,10 @@ Hit Stage::emerged(const Flesh::Wall& wall) const {
 }
 
 Hit Stage::relieved(Hit hit, const Ray& ray) const {
+    if (!is_skin(*hit.surface)) {
+        hit.shading = facing_normal(cloth_->bent(hit.shading, hit.index, hit.share), ray.direction);
+        return hit;
+    }
     const SkinCover::Relieved fine = cover_->relieved(hit.shading, hit.spot, hit.index, hit.share);
     hit.shading = facing_normal(fine.normal, ray.direction);
     hit.spot = fine.spot;

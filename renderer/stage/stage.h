@@ -12,6 +12,7 @@
 #include "kit/emitter.h"
 #include "scatter/surface.h"
 #include "stage/board.h"
+#include "stage/cloth_relief.h"
 #include "stage/eye_optics.h"
 #include "stage/flesh.h"
 #include "stage/iris_pattern.h"
@@ -101,7 +102,7 @@ class Stage {
     const Flesh* flesh() const { return flesh_ ? &*flesh_ : nullptr; }
     // Where a walk comes out of the skin, seen from outside.
     Hit emerged(const Flesh::Wall& wall) const;
-    // The hit on skin with the skin's fine relief, for light that comes back along the ray.
+    // The hit on the sitter with the fine relief of skin or the weave of cloth, which only what the camera sees needs.
     Hit relieved(Hit hit, const Ray& ray) const;
     // Of each lane's ray, as passes.
     Wide passed(const WideRays& rays, LaneBits lanes) const;
@@ -175,6 +176,7 @@ class Stage {
     std::vector<Eye> eyes_;
     std::vector<Lens> lenses_;
     std::optional<MeshTree> mesh_;
+    std::optional<ClothRelief> cloth_;
     std::vector<Surface> zone_surfaces_;
     std::optional<SkinCover> cover_;
     std::optional<Flesh> flesh_;

@@ -39,6 +39,7 @@ Stage::Stage(const Studio& studio, With with)
         zone_surfaces_ = zone_surfaces(sitter);
         cover_.emplace(sitter.mesh);
         if (setup.picture.skin == SkinLight::kUnderSkin) flesh_.emplace(sitter);
+        cloth_.emplace(sitter);
     }
     for (const SpectacleLens& lens : sitter.lenses) lenses_.emplace_back(lens, sitter.glasses->glass);
     if (!sitter.strands.empty()) strands_.emplace(sitter.strands);

@@ -98,8 +98,8 @@ void PathTracer::arrive(Group& group, std::uint32_t index, const Meeting& meetin
     if (hit.thing == Thing::kCornea || hit.thing == Thing::kEyeWhite) return meet_white(group, index, hit);
     if (path.light.detours != nullptr) path.light.detours->meet(hit.thing, path.light.layers);
     if (hit.thing == Thing::kWall) meet_ambient(walk, path.light);
+    if (walk.sees && hit.thing == Thing::kSitter) hit = stage_.relieved(hit, walk.ray);
     const bool seen_skin = walk.sees && is_skin(*hit.surface);
-    if (seen_skin) hit = stage_.relieved(hit, walk.ray);
     const Frame frame = Frame::around(hit.shading);
     const Vec3 wo = frame.to_local(-walk.ray.direction);
     const Approach from =

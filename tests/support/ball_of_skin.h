@@ -18,7 +18,8 @@ inline SitterMesh ball_of_skin(int rings, const Vec3& centre, float radius, cons
             const Vec3 n(std::sin(polar) * std::cos(turn), std::cos(polar), std::sin(polar) * std::sin(turn));
             mesh.positions.push_back(centre + radius * n);
             mesh.normals.push_back(n);
-            mesh.skin.push_back({spot, 0.0F, 0.0F, mesh.positions.back()});
+            mesh.straight.push_back(mesh.positions.back());
+            mesh.skin.push_back({spot, 0.0F, 0.0F});
         }
     }
     const auto at = [&](int i, int k) { return static_cast<std::uint32_t>(i * around + k % around); };

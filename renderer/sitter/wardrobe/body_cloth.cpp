@@ -10,12 +10,8 @@
 namespace understudy {
 namespace {
 
-constexpr double kSoftly = 0.004;  // over which a layer leaves the skin that it bridges away from
-
-// The larger of two lengths, without a kink.
-double softly_larger(double a, double b) {
-    return 0.5 * (a + b + std::sqrt((a - b) * (a - b) + kSoftly * kSoftly)) - 0.25 * kSoftly;
-}
+// Over what lies under it, a cloth goes as over something soft: what is narrower than this does not show.
+constexpr double kSoft = 0.014;
 
 std::vector<std::vector<std::uint32_t>> neighbours_of(const Sheet& sheet) {
     std::vector<std::vector<std::uint32_t>> neighbours(sheet.points.size());
@@ -38,21 +34,50 @@ double mean_edge(const Sheet& sheet) {
     return sum / static_cast<double>(sheet.triangles.size());
 }
 
-// A mean over neighbours, again and again: each round widens it by about half an edge's square.
-std::vector<Double3> evened_out(const Sheet& body, double span) {
-    const auto neighbours = neighbours_of(body);
-    const double edge = mean_edge(body);
-    const int rounds = static_cast<int>(std::ceil(2.0 * span * span / (edge * edge)));
-    std::vector<Double3> places;
-    for (const SheetPoint& point : body.points) places.push_back(point.skin);
-    std::vector<Double3> next = places;
-    for (int round = 0; round < rounds; ++round) {
+// Means over neighbours, a round at a time: each round widens them by about half an edge's square.
+class Evening {
+  public:
+    explicit Evening(const Sheet& sheet) : neighbours_(neighbours_of(sheet)), edge_(mean_edge(sheet)) {}
+
+    int rounds_for(double width) const { return static_cast<int>(std::ceil(2.0 * width * width / (edge_ * edge_))); }
+
+    // after(vertex, its mean): where it goes.
+    template <class After>
+    void round(std::vector<Double3>& places, const After& after) const {
+        std::vector<Double3> next(places.size());
         for (std::size_t v = 0; v < places.size(); ++v) {
             Double3 sum(0.0);
-            for (const auto w : neighbours[v]) sum += places[w];
-            next[v] = 0.5 * places[v] + 0.5 / static_cast<double>(neighbours[v].size()) * sum;
+            for (const auto w : neighbours_[v]) sum += places[w];
+            next[v] = after(v, 0.5 * places[v] + 0.5 / static_cast<double>(neighbours_[v].size()) * sum);
         }
         places.swap(next);
+    }
+
+  private:
+    std::vector<std::vector<std::uint32_t>> neighbours_;
+    double edge_;
+};
+
+// A skin drawn tight over the body with some ease: it touches what stands out and spans what lies between.
+std::vector<Double3> spanned(const Sheet& body, const Hang& hang, const std::vector<double>& freely) {
+    const Evening evening(body);
+    std::vector<Double3> soft;
+    for (const SheetPoint& point : body.points) soft.push_back(point.skin);
+    for (int i = evening.rounds_for(kSoft); i > 0; --i) {
+        evening.round(soft, [](std::size_t, const Double3& mean) { return mean; });
+    }
+    for (std::size_t v = 0; v < soft.size(); ++v) {
+        const SheetPoint& point = body.points[v];
+        soft[v] =
+            glm::mix(point.skin, soft[v], freely[v]) + (hang.clearance_m + freely[v] * hang.ease_m) * point.normal;
+    }
+    auto places = soft;
+    for (int i = evening.rounds_for(hang.reach_m); i > 0; --i) {
+        evening.round(places, [&](std::size_t v, const Double3& mean) {
+            const Double3& normal = body.points[v].normal;
+            const double under = std::min(0.0, glm::dot(mean - soft[v], normal));
+            return glm::mix(soft[v], mean - under * normal, freely[v]);
+        });
     }
     return places;
 }
@@ -83,21 +108,22 @@ Sheet body_sheet(const RefinedHead& head) {
 }
 
 Sheet laid(const Sheet& body, const Hang& hang, const BonePivots& pivots, unsigned seed) {
-    const auto even = evened_out(body, hang.span_m);
+    std::vector<double> freely;
+    for (const SheetPoint& point : body.points) freely.push_back(hang.freely(point));
+    const auto places = spanned(body, hang, freely);
     Sheet sheet = body;
     for (std::size_t v = 0; v < sheet.points.size(); ++v) {
         SheetPoint& point = sheet.points[v];
-        const double freely = hang.freely(point);
-        const Double3 bridge = freely * (even[v] - point.skin);
-        const double above = glm::dot(bridge, point.normal);
-        point.place = point.skin + bridge + (softly_larger(above, hang.clearance_m) - above) * point.normal;
+        const double above = glm::dot(places[v] - point.skin, point.normal);
+        point.place = places[v] + std::max(0.0, hang.clearance_m - above) * point.normal;
     }
     set_normals(sheet);
     Sheet folded = sheet;
-    for (SheetPoint& point : folded.points) {
+    for (std::size_t v = 0; v < folded.points.size(); ++v) {
+        SheetPoint& point = folded.points[v];
         // Folds stand out from the cloth: none may dip into the skin.
         const double height = 0.5 + 0.5 * fold_height(point, pivots, hang.fold_length_m, seed);
-        point.place += hang.freely(point) * hang.folds_m * std::max(0.0, height) * point.normal;
+        point.place += freely[v] * hang.folds_m * std::max(0.0, height) * point.normal;
     }
     set_normals(folded);
     return folded;

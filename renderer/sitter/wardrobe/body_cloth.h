@@ -11,8 +11,9 @@ Sheet body_sheet(const RefinedHead& head);
 
 // How a layer hangs.
 struct Hang {
-    double span_m = 0.016;       // of what it bridges: the width of the mean that evens out hollows and bumps
     double clearance_m = 0.002;  // of its outside over the skin, at least
+    double ease_m = 0.005;       // by how much more where it hangs freely
+    double reach_m = 0.030;      // of what it bridges: hollows up to about so far across are spanned
     double folds_m = 0.002;      // how deep its folds are
     double fold_length_m = 0.14;
     // How freely it hangs at a place, 0 … 1: where it is 0 it lies on the skin without folds.

@@ -29,15 +29,15 @@ Outline strip(const Outline& edge, double width) {
 
 void wear_crew_neck(SkinnedMesh& mesh, const Sheet& body, const BonePivots& pivots) {
     const Outline neck = crew_neckline(pivots[kNeck1]);
-    const Sheet layer = laid(body, {0.018, 0.0022, 0.0035, 0.15, freely_below(neck, 0.06)}, pivots, 11);
+    const Sheet layer = laid(body, {0.0022, 0.0050, 0.030, 0.0050, 0.15, freely_below(neck, 0.06)}, pivots, 11);
     sew(mesh, cut(layer, within(neck, 0.006)), 0.0012, Zone::kTop, kInside);
-    sew(mesh, cut(raised(layer, 0.0014), strip(neck, 0.019)), 0.0028, Zone::kTop, kInside);
+    sew(mesh, cut(raised(layer, 0.0014), strip(neck, 0.019)), 0.0028, Zone::kCollar, kInside);
 }
 
 void wear_high_neck(SkinnedMesh& mesh, const Sheet& body, const BonePivots& pivots) {
     const Outline top = high_neckline(pivots[kNeck1]);
-    const Sheet layer =
-        laid(body, {0.018, 0.0022, 0.0035, 0.15, freely_below(crew_neckline(pivots[kNeck1]), 0.06)}, pivots, 12);
+    const Sheet layer = laid(
+        body, {0.0022, 0.0060, 0.030, 0.0055, 0.17, freely_below(crew_neckline(pivots[kNeck1]), 0.06)}, pivots, 12);
     constexpr double kTurnedDown = 0.052;
     sew(mesh, cut(layer, within(top, 0.6 * kTurnedDown)), 0.0014, Zone::kTop, kInside);
     // The part turned down stands off a little more toward its lower edge.
@@ -51,28 +51,32 @@ void wear_high_neck(SkinnedMesh& mesh, const Sheet& body, const BonePivots& pivo
 
 void wear_bare_shoulders(SkinnedMesh& mesh, const Sheet& body, const BonePivots& pivots) {
     const Outline edge = strapless_edge(pivots);
-    const Sheet layer = laid(body, {0.016, 0.0020, 0.0030, 0.15, freely_below(edge, 0.05)}, pivots, 13);
+    const Sheet layer = laid(body, {0.0020, 0.0045, 0.030, 0.0035, 0.15, freely_below(edge, 0.05)}, pivots, 13);
     sew(mesh, cut(layer, within(edge, 0.004)), 0.0014, Zone::kTop, kInside);
     sew(mesh, cut(raised(layer, 0.0010), strip(edge, 0.014)), 0.0026, Zone::kTop, kInside);
 }
 
-void wear_shirt(SkinnedMesh& mesh, const Sheet& layer, const BonePivots& pivots, const ShirtFront& front) {
+void wear_shirt(SkinnedMesh& mesh, const Sheet& layer, const BonePivots& pivots, const CollarCut& collar_cut) {
+    const ShirtFront front;
     const Outline neck = collar_seam(pivots[kNeck1]);
     const Outline open = shirt_opening(pivots[kNeck1], front);
     sew(mesh, cut(layer, open), 0.0008, Zone::kTop, kInside);
     sew(mesh, cut(raised(layer, 0.0009), placket(pivots[kNeck1], front)), 0.0016, Zone::kTop, kInside);
     const auto seam = neck_seam(layer, neck, pivots[kNeck1], front.collar_ends_deg, 121);
-    sew(mesh, collar(seam, {}, layer), 0.0016, Zone::kCollar, kInside);
+    sew(mesh, collar(seam, collar_cut, layer), 0.0016, Zone::kCollar, kInside);
 }
 
 Sheet shirt_layer(const Sheet& body, const BonePivots& pivots) {
     const Outline neck = collar_seam(pivots[kNeck1]);
-    return laid(body, {0.020, 0.0024, 0.0045, 0.16, freely_below(neck, 0.06)}, pivots, 14);
+    return laid(body, {0.0024, 0.0060, 0.034, 0.0065, 0.16, freely_below(neck, 0.06)}, pivots, 14);
 }
 
 void wear_jacket(SkinnedMesh& mesh, const Sheet& body, const BonePivots& pivots) {
     const Sheet shirt = shirt_layer(body, pivots);
-    wear_shirt(mesh, shirt, pivots, ShirtFront{});
+    CollarCut tucked;
+    tucked.fall_front_m = 0.050;
+    tucked.clearance_m = 0.0020;
+    wear_shirt(mesh, shirt, pivots, tucked);
     put_on_jacket(mesh, body, pivots);
 }
 
@@ -137,7 +141,7 @@ void put_on_clothes(SkinnedMesh& mesh, const RefinedHead& head, const BonePivots
         case Outfit::kHighNeck:
             return wear_high_neck(mesh, body, pivots);
         case Outfit::kOpenCollar:
-            return wear_shirt(mesh, shirt_layer(body, pivots), pivots, ShirtFront{});
+            return wear_shirt(mesh, shirt_layer(body, pivots), pivots, {});
         case Outfit::kJacket:
             return wear_jacket(mesh, body, pivots);
         case Outfit::kBareShoulders:

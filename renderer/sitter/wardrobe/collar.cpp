@@ -10,7 +10,9 @@ constexpr std::size_t kStandRows = 6;
 constexpr std::size_t kTurnRows = 6;
 constexpr std::size_t kFallRows = 14;
 constexpr std::size_t kRows = kStandRows + kTurnRows + kFallRows;
-constexpr double kTurn = 0.0028;  // radius of the fold
+constexpr double kTurn = 0.0028;     // radius of the fold
+constexpr double kLean = -0.20;      // of the stand, toward the neck
+constexpr double kOffNeck = 0.0015;  // of the stand over the layer that the seam is in
 
 struct AtAngle {
     double angle = 0.0;  // from the nape, positive toward the sitter's left
@@ -126,9 +128,9 @@ Profile profile_at(const std::vector<SheetPoint>& seam, const CollarCut& shape, 
 std::vector<Double3> hanging_row(const Profile& p, const Double3& seam) {
     std::vector<Double3> row;
     for (std::size_t r = 0; r < kStandRows; ++r) {
-        row.push_back(seam + p.stand * static_cast<double>(r) / kStandRows * (p.up + 0.05 * p.out));
+        row.push_back(seam + p.stand * static_cast<double>(r) / kStandRows * (p.up + kLean * p.out));
     }
-    const Double3 top = seam + p.stand * (p.up + 0.05 * p.out);
+    const Double3 top = seam + p.stand * (p.up + kLean * p.out);
     for (std::size_t r = 0; r < kTurnRows; ++r) {
         const double angle = kPiDouble * static_cast<double>(r) / kTurnRows;
         row.push_back(top + kTurn * ((1.0 - std::cos(angle)) * p.out + std::sin(angle) * p.up));
@@ -142,10 +144,15 @@ std::vector<Double3> hanging_row(const Profile& p, const Double3& seam) {
 }
 
 void lay_down(std::vector<Double3>& row, const Support& support, double clearance) {
-    for (int round = 0; round < 4; ++round) {
-        for (std::size_t r = kStandRows + kTurnRows; r < row.size(); ++r) {
-            row[r] = support.pushed_out(row[r], clearance);
+    const std::size_t turned = kStandRows + kTurnRows;
+    Double3 carried(0.0);  // the turn goes where the stand's top goes
+    for (std::size_t r = 1; r < row.size(); ++r) {
+        const Double3 before = row[r];
+        if (r >= kStandRows) row[r] += carried;
+        for (int round = 0; round < 4 && (r < kStandRows || r >= turned); ++round) {
+            row[r] = support.pushed_out(row[r], r < kStandRows ? kOffNeck : clearance);
         }
+        if (r < kStandRows) carried = row[r] - before;
     }
 }
 

@@ -13,10 +13,10 @@ std::vector<SheetPoint> neck_seam(const Sheet& layer, const Outline& outline, co
 
 // Along the seam each size goes from the nape's to the front's.
 struct CollarCut {
-    double stand_nape_m = 0.034;
-    double stand_front_m = 0.028;
-    double fall_nape_m = 0.044;
-    double fall_front_m = 0.070;
+    double stand_nape_m = 0.030;
+    double stand_front_m = 0.020;
+    double fall_nape_m = 0.040;
+    double fall_front_m = 0.062;
     double points_from = 0.62;   // share of the half collar from which the fall grows longer
     double spread = 0.4;         // how far the front edge slants back: 0 hangs straight down
     double clearance_m = 0.003;  // over what it falls on

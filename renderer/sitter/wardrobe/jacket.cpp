@@ -20,15 +20,23 @@ constexpr double kRollTopDown = 0.020;  // … at the side of the neck
 struct Corner {
     double x, y;
 };
-// The lapel, from the top of the roll line outward and down.
-constexpr std::array<Corner, 8> kLapel = {{{kRollTop - 0.004, -kRollTopDown},
-                                           {0.074, -0.052},
-                                           {0.124, -0.072},
-                                           {0.121, -0.110},
-                                           {0.104, -0.170},
-                                           {0.072, -0.235},
-                                           {0.036, -0.288},
-                                           {0.001, -kButtonDown}}};
+// The lapel: from the top of the roll line out along the gorge to its tip, then down in a curve to the button.
+constexpr std::size_t kCurve = 16;
+using Lapel = std::array<Corner, kCurve + 3>;
+Lapel lapel_corners() {
+    constexpr Corner kTip{0.124, -0.072};
+    constexpr Corner kPull{0.122, -0.205};  // of the curve: a parabola's third corner
+    constexpr Corner kButton{0.001, -kButtonDown};
+    Lapel corners{{{kRollTop - 0.004, -kRollTopDown}, {0.074, -0.052}}};
+    for (std::size_t i = 0; i <= kCurve; ++i) {
+        const double t = static_cast<double>(i) / kCurve;
+        const double a = (1.0 - t) * (1.0 - t);
+        const double b = 2.0 * t * (1.0 - t);
+        const double c = t * t;
+        corners.at(i + 2) = {a * kTip.x + b * kPull.x + c * kButton.x, a * kTip.y + b * kPull.y + c * kButton.y};
+    }
+    return corners;
+}
 
 // Half the opening's width at a height.
 double roll_line(double y) {
@@ -37,7 +45,7 @@ double roll_line(double y) {
 }
 
 // Signed distance from a closed polygon, negative inside; after the crossing rule of Jordan's curve theorem.
-double outside_polygon(const std::array<Corner, kLapel.size()>& corners, double x, double y) {
+double outside_polygon(const Lapel& corners, double x, double y) {
     double nearest = 1e9;
     bool inside = false;
     for (std::size_t i = 0; i < corners.size(); ++i) {
@@ -63,10 +71,10 @@ Outline shell_outline(const Double3& neck_base) {
 }
 
 Outline lapel_outline(const Double3& neck_base, double side) {
-    return [neck_base, side](const SheetPoint& point) {
+    return [neck_base, side, corners = lapel_corners()](const SheetPoint& point) {
         const Double3 p = point.skin - neck_base;
         if (p.z < 0.0 || side * p.x < -0.02) return 1.0;
-        return std::max(outside_polygon(kLapel, side * p.x, p.y), roll_line(p.y) - 0.0015 - side * p.x);
+        return std::max(outside_polygon(corners, side * p.x, p.y), roll_line(p.y) - 0.0015 - side * p.x);
     };
 }
 
@@ -83,7 +91,7 @@ void put_on_jacket(SkinnedMesh& mesh, const Sheet& body, const BonePivots& pivot
     const Double3& neck_base = pivots[kNeck1];
     const Outline seam = jacket_seam(neck_base);
     const auto freely = [seam](const SheetPoint& point) { return smooth_step(-seam(point) / 0.08); };
-    Sheet layer = laid(body, {0.034, 0.0085, 0.0040, 0.24, freely}, pivots, 21);
+    Sheet layer = laid(body, {0.0105, 0.0110, 0.045, 0.0045, 0.24, freely}, pivots, 21);
     // Padded shoulders.
     for (SheetPoint& point : layer.points) {
         const Double3 shoulder = point.skin.x < 0.0 ? pivots[kRightArm] : pivots[kLeftArm];

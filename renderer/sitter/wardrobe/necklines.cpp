@@ -40,7 +40,7 @@ Outline strapless_edge(const BonePivots& pivots) {
     };
 }
 
-Outline collar_seam(const Double3& neck_base) { return round_the_neck(neck_base, 0.042, 0.50, 0.012); }
+Outline collar_seam(const Double3& neck_base) { return round_the_neck(neck_base, 0.050, 0.50, 0.020); }
 
 Outline shirt_opening(const Double3& neck_base, const ShirtFront& front) {
     const Outline seam = collar_seam(neck_base);
