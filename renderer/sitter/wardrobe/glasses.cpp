@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <utility>
 
 #include "sitter/eye.h"
 #include "sitter/wardrobe/skin_rays.h"
@@ -66,7 +67,7 @@ class Fitter {
         bring_forward();
         for (std::size_t e = 0; e < 2; ++e) {
             add_rim(lenses_[e], side_of(e));
-            add_nose_pad(lenses_[e], side_of(e));
+            if (glasses_.frame != GlassesFrame::kSquare) add_nose_pad(lenses_[e], side_of(e));
             add_temple(lenses_[e], side_of(e));
         }
         add_bridge();
@@ -163,13 +164,13 @@ class Fitter {
         const auto [x, y] = outline_at(lens, side > 0.0 ? kPiDouble + 0.35 : -0.35, 0.0);
         const Double3 rim = lens_point(lens, x, y);
         Double3 pad = rim - Double3(0.0, 0.001, 0.006);
-        const auto nose = face_.first_skin({side * 0.06, pad.y, pad.z}, {-side, 0.0, 0.0});
+        const auto nose = face_.side_at(side, pad.y, pad.z, side * rim.x + 0.004);
         if (!nose) return;
-        const double flank = side * (0.06 - *nose);
+        const double flank = *nose;
         // A nose too broad or too narrow there is not touched.
         if (side * flank < 0.002 || side * flank > side * rim.x + 0.004) return;
         pad.x = flank + side * 0.0010;
-        add_pad(mesh_, pad, glm::normalize(Double3(side, 0.0, 0.45)), {0.0011, 0.0055, 0.0034}, Zone::kGlasses);
+        add_pad(mesh_, pad, glm::normalize(Double3(side, 0.0, 0.45)), {0.0008, 0.0042, 0.0024}, Zone::kGlasses);
         add_tube(mesh_,
                  {{rim, {0.0, 1.0, 0.0}, 0.0006, 0.0006},
                   {0.5 * (rim + pad) - Double3(0, 0, 0.001), {0.0, 1.0, 0.0}, 0.0006, 0.0006},
@@ -177,22 +178,42 @@ class Fitter {
                  false, Zone::kGlasses);
     }
 
-    // Over the root of the ear: the highest place of the auricle, a little under it.
+    // The skull without its ears has a hole where each was: there it is what lies before and behind, joined straight.
+    double skull_at(double side, double y, double z) const {
+        constexpr double kStep = 0.004;
+        constexpr int kMost = 16;
+        const auto beside = [&](double sense) -> std::pair<int, double> {
+            for (int i = 0; i < kMost; ++i) {
+                const auto skin = skull_.side_at(side, y, z + sense * kStep * i);
+                if (skin && side * *skin > 0.0) return {i, side * *skin};
+            }
+            return {kMost, 0.0};
+        };
+        const auto [ahead, before] = beside(1.0);
+        const auto [back, behind] = beside(-1.0);
+        if (ahead == 0 || behind == 0.0) return before;
+        if (before == 0.0) return behind;
+        return (before * back + behind * ahead) / (ahead + back);
+    }
+
+    // Where the temple lies: in the fork between skull and auricle, by the highest place that stands off the skull.
     Double3 ear_rest(double side) const {
-        Double3 top(0.0, -1e9, 0.0);
+        constexpr double kStandsOff = 0.008;
+        std::vector<Double3> ear;
         for (std::size_t t = 0; t < mesh_.triangles.size(); ++t) {
             if (mesh_.zones[t] != Zone::kEar) continue;
-            for (const auto v : mesh_.triangles[t]) {
-                const Double3& p = mesh_.positions[v];
-                if (side * p.x > 0.0 && p.y > top.y) top = p;
-            }
+            const Double3& p = mesh_.positions[mesh_.triangles[t][0]];
+            if (side * p.x > 0.0) ear.push_back(p);
         }
-        return top - Double3(0.0, 0.006, 0.0);
+        std::sort(ear.begin(), ear.end(), [](const Double3& a, const Double3& b) { return a.y > b.y; });
+        for (const Double3& p : ear) {
+            if (side * p.x > skull_at(side, p.y, p.z) + kStandsOff) return p - Double3(0.0, 0.003, -0.002);
+        }
+        return {side * half_width(), eyes_[0].y, eyes_[0].z - 0.09};
     }
 
     Double3 beside_skull(double side, double y, double z, double at_least) const {
-        const double skin = side * skull_.side_at(side, y, z).value_or(0.0);
-        return {side * std::max(skin + make_.rim_deep + kClearance, at_least), y, z};
+        return {side * std::max(skull_at(side, y, z) + make_.rim_deep + kClearance, at_least), y, z};
     }
 
     void add_temple(const SpectacleLens& lens, double side) {
