@@ -140,6 +140,11 @@ PathTracer::Vertex PathTracer::vertex_at(const Hit& hit, std::uint32_t walk, con
     return vertex;
 }
 
+PathTracer::Vertex PathTracer::vertex_at(const Hit& hit, std::uint32_t walk, const Vec3& wo, const Waves& waves) const {
+    const Frame frame = Frame::around(hit.shading);
+    return vertex_at(hit, walk, frame, approach(*hit.surface, frame.to_local(wo), waves));
+}
+
 void PathTracer::light_vertices(const Group& group, std::span<const Vertex> vertices, Side side) const {
     const float facing = side == Side::kFront ? 1.0F : -1.0F;
     std::array<const Vertex*, kLanes> lit_ones{};

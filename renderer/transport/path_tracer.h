@@ -130,6 +130,8 @@ class PathTracer {
     void meet_emitter(const Walk& walk, const Hit& hit, PathLight& light) const;
     void meet_ambient(Walk& walk, PathLight& light) const;
     Vertex vertex_at(const Hit& hit, std::uint32_t walk, const Frame& frame, const Approach& from) const;
+    // Of a surface that is alike all over, for light that goes back along wo (the studio's axes).
+    Vertex vertex_at(const Hit& hit, std::uint32_t walk, const Vec3& wo, const Waves& waves) const;
     // By what falls on their front, the side that the path came from, or on their back.
     enum class Side { kFront, kBack };
     // Lit by every light, and followed on.

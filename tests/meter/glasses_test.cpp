@@ -65,7 +65,9 @@ TEST(GlassesGlare, IsTheLampInTheMirroredSight) {
         EXPECT_LT(warning->number, 60.0);
         // Bare glass mirrors more than ten times what coated glass does: three stops and more.
         const auto coated = glares(studio_from(scene("{ glass = \"coated\" }", lamp)));
-        if (const Warning* faint = over(coated, warning->by)) EXPECT_LT(*faint->also, *warning->also - 2.5);
+        if (const Warning* faint = over(coated, warning->by)) {
+            EXPECT_LT(*faint->also, *warning->also - 2.5);
+        }
         // Level with the eyes the mirror image is far from them: twice the lean away.
         const Double3 level(lamp.x, first.points.face.y, lamp.z);
         EXPECT_EQ(over(glares(studio_from(scene("{ glass = \"plain\" }", level))), warning->by), nullptr);

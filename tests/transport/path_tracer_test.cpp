@@ -216,8 +216,9 @@ TEST(PathTracer, BothWaysToALightAgreeOnTears) {
         studio.sitter.mesh = {{place - 0.002F * (aside + up), place + 0.004F * aside, place + 0.004F * up},
                               {normal, normal, normal},
                               {{0, 1, 2}},
-                              {Zone::kTearLine}};
-        studio.sitter.mesh.skin.resize(3);
+                              {Zone::kTearLine},
+                              std::vector<Vec3>(3),
+                              std::vector<SkinVertex>(3)};
         const Stage stage(studio, Stage::With::kSitter);
         const Ray ray{Vec3(0.009F, 1.25F, 2.0F), Vec3(0.0F, 0.0F, -1.0F)};
         const auto hit = stage.intersect(ray);
