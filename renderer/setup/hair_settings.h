@@ -21,6 +21,11 @@ struct HairSettings {
     std::optional<BrowStyle> brows;
 };
 
+// Whether the style has hair over the brow that a fringe could be cut of.
+inline bool takes_fringe(HairStyle style) {
+    return style != HairStyle::kNone && style != HairStyle::kShaved && style != HairStyle::kAfro;
+}
+
 // What grows there.
 struct HairLook {
     HairStyle style = HairStyle::kNone;
@@ -30,15 +35,16 @@ struct HairLook {
     BeardStyle beard = BeardStyle::kNone;
     BrowStyle brows = BrowStyle::kMedium;
 
+    // A fringe that is not spoken of goes with the hair that it was cut of.
     HairLook changed(const HairSettings& by) const {
-        return {by.style.value_or(style), by.fringe.value_or(fringe), by.colour.value_or(colour),
-                by.grey.value_or(grey),   by.beard.value_or(beard),   by.brows.value_or(brows)};
+        const HairStyle now = by.style.value_or(style);
+        return {now,
+                by.fringe.value_or(fringe && takes_fringe(now)),
+                by.colour.value_or(colour),
+                by.grey.value_or(grey),
+                by.beard.value_or(beard),
+                by.brows.value_or(brows)};
     }
 };
-
-// Whether the style has hair over the brow that a fringe could be cut of.
-inline bool takes_fringe(HairStyle style) {
-    return style != HairStyle::kNone && style != HairStyle::kShaved && style != HairStyle::kAfro;
-}
 
 }  // namespace understudy

@@ -135,7 +135,7 @@ std::vector<SkinCast> cast_skin(const SkinnedMesh& mesh, const std::optional<Ski
                       at(places->throat),
                       {at(places->cheek_camera_left), at(places->cheek_camera_right)},
                       *eyes};
-    const std::vector<float> lips = zone_share(mesh, Zone::kLips, 3);
+    const std::vector<float> lips = zone_share(mesh, Zone::kLips, 4);
     const std::vector<float> ears = zone_share(mesh, Zone::kEar, 6);
     for (std::size_t v = 0; v < casts.size(); ++v) {
         casts[v] = face_cast(marks, mesh.positions[v], static_cast<float>(man));

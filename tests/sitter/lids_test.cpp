@@ -21,15 +21,7 @@ double to_eye(const Eye& eye, const Double3& origin, const Double3& way) {
     return best;
 }
 
-// The triangles round one eye only, so that many rays stay cheap.
-SitterMesh round_the_eye(const SitterMesh& mesh, const Eye& eye) {
-    SitterMesh part = mesh;
-    part.triangles.clear();
-    for (const auto& t : mesh.triangles) {
-        if (glm::distance(Double3(mesh.positions[t[0]]), eye.centre) < 0.022) part.triangles.push_back(t);
-    }
-    return part;
-}
+TriangleScene rays_at(const Sitter& sitter) { return {sitter.mesh.positions, sitter.mesh.triangles}; }
 
 void expect_no_lid_inside(const Sitter& sitter) {
     for (const Eye& eye : *sitter.eyes) {
@@ -64,13 +56,13 @@ TEST_P(LidsTest, NoRayPassesBetweenLidAndEye) {
     const Sitter& sitter = posed(GetParam());
     ASSERT_TRUE(sitter.eyes);
     const Double3 way(0.0, 0.0, -1.0);
+    const TriangleScene head = rays_at(sitter);
     for (const Eye& eye : *sitter.eyes) {
-        const SitterMesh near = round_the_eye(sitter.mesh, eye);
         for (int column = -26; column <= 26; ++column) {
             for (int row = -8; row <= 8; ++row) {
                 if (std::hypot(0.0005 * column, 0.0005 * row) >= kEyeballRadius) continue;
                 const Double3 origin = eye.centre + Double3(0.0005 * column, 0.0005 * row, 0.1);
-                const double met = std::min(first_hit(near, origin, way).distance, to_eye(eye, origin, way));
+                const double met = std::min(first_distance(head, origin, way), to_eye(eye, origin, way));
                 ASSERT_LT(met, 0.1) << "millimetres off the pupil: " << 0.5 * column << ", " << 0.5 * row;
             }
         }
@@ -79,7 +71,7 @@ TEST_P(LidsTest, NoRayPassesBetweenLidAndEye) {
 
 // How close the lid comes to the eye in the first 5 mm that it or a fold of it covers, walking outward from the pupil
 // along one meridian.
-double gap_along(const SitterMesh& near, const Eye& eye, double meridian) {
+double gap_along(const TriangleScene& head, const Eye& eye, double meridian) {
     const Double3 outward(std::cos(meridian), std::sin(meridian), 0.0);
     constexpr double kStep = 0.00015;
     double gap = 1e9;
@@ -88,7 +80,7 @@ double gap_along(const SitterMesh& near, const Eye& eye, double meridian) {
         const double angle = walked / kEyeballRadius;
         const Double3 way = std::cos(angle) * eye.axis + std::sin(angle) * outward;
         const Double3 from = eye.centre + (eye_surface_radius(eye, way) - 1e-6) * way;
-        const double lid = first_hit(near, from, way).distance;
+        const double lid = first_distance(head, from, way);
         if (lid < 0.004 || covered > 0.0) covered += kStep;
         gap = std::min(gap, lid);
     }
@@ -98,9 +90,9 @@ double gap_along(const SitterMesh& near, const Eye& eye, double meridian) {
 TEST_P(LidsTest, LidsTouchTheEyeAllRound) {
     const Sitter& sitter = posed(GetParam());
     ASSERT_TRUE(sitter.eyes);
+    const TriangleScene head = rays_at(sitter);
     for (const Eye& eye : *sitter.eyes) {
-        const SitterMesh near = round_the_eye(sitter.mesh, eye);
-        for (int k = 0; k < 40; ++k) EXPECT_LE(gap_along(near, eye, radians(9.0 * k)), 0.0005) << "at " << 9 * k;
+        for (int k = 0; k < 40; ++k) EXPECT_LE(gap_along(head, eye, radians(9.0 * k)), 0.0005) << "at " << 9 * k;
     }
 }
 
@@ -110,11 +102,10 @@ struct Opening {
     double upper, lower;  // over the eye's middle, metres
 };
 
-Opening opening_of(const SitterMesh& mesh, const Eye& eye) {
-    const SitterMesh near = round_the_eye(mesh, eye);
+Opening opening_of(const TriangleScene& head, const Eye& eye) {
     const auto visible = [&](double y) {
         const Double3 origin = eye.centre + Double3(0.0, y, 0.1);
-        return to_eye(eye, origin, {0.0, 0.0, -1.0}) < first_hit(near, origin, {0.0, 0.0, -1.0}).distance;
+        return to_eye(eye, origin, {0.0, 0.0, -1.0}) < first_distance(head, origin, {0.0, 0.0, -1.0});
     };
     // From the pupil both ways, until skin is met.
     const double pupil = kApexAhead * eye.axis.y;
@@ -127,8 +118,9 @@ Opening opening_of(const SitterMesh& mesh, const Eye& eye) {
 TEST_P(LidsTest, OpeningIsNatural) {
     const Sitter& sitter = posed(GetParam());
     ASSERT_TRUE(sitter.eyes);
+    const TriangleScene head = rays_at(sitter);
     for (const Eye& eye : *sitter.eyes) {
-        const auto [upper, lower] = opening_of(sitter.mesh, eye);
+        const auto [upper, lower] = opening_of(head, eye);
         EXPECT_GE(upper, 0.0030);
         EXPECT_LE(upper, 0.0050);
         EXPECT_LE(lower, -0.0045);
@@ -146,8 +138,8 @@ TEST_P(LidsTest, UpperLidFollowsTheGaze) {
     const Sitter down = pose_head(*head, settings, std::nullopt);
     const Sitter& straight = posed(GetParam());
     for (std::size_t e = 0; e < 2; ++e) {
-        const auto before = opening_of(straight.mesh, straight.eyes->at(e));
-        const auto after = opening_of(down.mesh, down.eyes->at(e));
+        const auto before = opening_of(rays_at(straight), straight.eyes->at(e));
+        const auto after = opening_of(rays_at(down), down.eyes->at(e));
         EXPECT_LT(after.upper, before.upper - 0.5 * kApexAhead * std::sin(radians(20.0)));
         EXPECT_GT(after.upper - after.lower, 0.003) << "the eye is still open";
     }
