@@ -58,16 +58,12 @@ std::vector<float> zone_share(const SkinnedMesh& mesh, Zone zone, int rounds) {
         }
     }
     for (std::size_t v = 0; v < share.size(); ++v) share[v] /= std::max(1.0F, count[v]);
-    std::vector<std::array<std::uint32_t, 3>> touched;
-    for (const auto& corners : mesh.triangles) {
-        const bool any = std::any_of(corners.begin(), corners.end(), [&](auto v) { return share[v] > 0.0F; });
-        const bool all = std::all_of(corners.begin(), corners.end(), [&](auto v) { return share[v] >= 1.0F; });
-        if (any && !all) touched.push_back(corners);
-    }
     for (int round = 0; round < rounds; ++round) {
         std::vector<float> sum = share;
         std::fill(count.begin(), count.end(), 1.0F);
-        for (const auto& corners : touched) {
+        for (const auto& corners : mesh.triangles) {
+            // Far from the zone's edge there is nothing to even out.
+            if (share[corners[0]] == share[corners[1]] && share[corners[1]] == share[corners[2]]) continue;
             const float all = share[corners[0]] + share[corners[1]] + share[corners[2]];
             for (const auto v : corners) {
                 sum[v] += 0.5F * (all - share[v]);
@@ -135,7 +131,7 @@ std::vector<SkinCast> cast_skin(const SkinnedMesh& mesh, const std::optional<Ski
                       at(places->throat),
                       {at(places->cheek_camera_left), at(places->cheek_camera_right)},
                       *eyes};
-    const std::vector<float> lips = zone_share(mesh, Zone::kLips, 4);
+    const std::vector<float> lips = zone_share(mesh, Zone::kLips, 3);
     const std::vector<float> ears = zone_share(mesh, Zone::kEar, 6);
     for (std::size_t v = 0; v < casts.size(); ++v) {
         casts[v] = face_cast(marks, mesh.positions[v], static_cast<float>(man));

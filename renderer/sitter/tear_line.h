@@ -10,7 +10,7 @@ namespace understudy {
 // Of the hollow between lid and eye: lower lid 0.365 ± 0.153 mm in 45 healthy eyes (N. Yokoi and others, Br. J.
 // Ophthalmol. 83, 1999, 92); the upper one is flatter in healthy eyes, by how much is from memory.
 inline constexpr double kLowerTearRadius = 0.00036;
-inline constexpr double kUpperTearRadius = 0.00026;
+inline constexpr double kUpperTearRadius = 0.00028;
 
 class TearLine {
   public:

@@ -36,7 +36,7 @@ TEST(EyeSurface, TheCorneaMirrorsByFresnel) {
     for (const double angle : {12.0, 28.0}) {
         const Studio studio = studio_from(
             "[camera]\nangle = " + std::to_string(-angle) +
-            "\n[sitter]\ngaze = [0, 0]\npupil = \"8 mm\"\n"
+            "\n[sitter]\nhair = \"none\"\ngaze = [0, 0]\npupil = \"8 mm\"\n"
             "[backdrop]\nsurface = \"none\"\n[[light]]\nmodifier = { shape = \"disc\", diameter = 0.4 }\nmeter = 4\n"
             "distance = 1\nelevation = 0\nangle = " +
             std::to_string(angle) + "\n");
@@ -98,7 +98,7 @@ TEST(EyeSurface, TheWhiteKeepsItsLightWhereItWanders) {
 // Nothing of a bright studio gets behind closed lids: less than a ten-thousandth of what the face gets.
 TEST(EyeSurface, ClosedLidsKeepTheSocketBlack) {
     const Studio studio = studio_from(
-        "[sitter]\nlids = 0\ngaze = [0, 0]\n[room]\nambient = \"1000 lx\"\n"
+        "[sitter]\nhair = \"none\"\nlids = 0\ngaze = [0, 0]\n[room]\nambient = \"1000 lx\"\n"
         "[[light]]\nmodifier = { shape = \"disc\", diameter = 1 }\nmeter = 4\nangle = 0\nelevation = 20\ndistance = 1\n"
         "[[light]]\nmodifier = { shape = \"disc\", diameter = 1 }\nmeter = 4\nangle = 80\nelevation = -10\ndistance = "
         "1\n");

@@ -31,7 +31,7 @@ double iris_at(const Stage& stage, const Eye& eye, double up) {
 TEST(Iris, IsBrightestOppositeTheLight) {
     for (const double side : {-1.0, 1.0}) {
         const Studio studio = studio_from(
-            "[[light]]\nmodifier = { shape = \"disc\", diameter = 0.3 }\nmeter = 4\n"
+            "[sitter]\nhair = \"none\"\n[[light]]\nmodifier = { shape = \"disc\", diameter = 0.3 }\nmeter = 4\n"
             "distance = 1.5\nelevation = " +
             std::string(side > 0.0 ? "20" : "-20") + "\nangle = 0\n");
         const Stage stage(studio, Stage::With::kSitter);

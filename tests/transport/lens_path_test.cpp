@@ -45,6 +45,7 @@ TEST(LensPath, SharesTheLightBetweenMirrorImageAndStraightOn) {
 TEST(LensPath, KeepsDistances) {
     Studio studio = behind_lens(lamp("[2, 1, 2]"), LensCoating::kCoated);
     studio.setup.panels.push_back({});
+    studio.setup.panels.back().surface = Reflectance{0.5};
     studio.panels.push_back({{0.0, 0.0, -1.0}, {0.0, 0.0, 1.0}, {1.0, 0.0, 0.0}, {0.0, 1.0, 0.0}});
     const Stage stage(studio, Stage::With::kSitter);
     PathLight light;

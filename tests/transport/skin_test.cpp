@@ -4,6 +4,7 @@
 #include <array>
 #include <cmath>
 
+#include "scatter/random_stream.h"
 #include "scatter/skin_surface.h"
 #include "support/ball_of_skin.h"
 #include "support/studio_from.h"
@@ -28,16 +29,19 @@ struct Seen {
     Light4 error{0.0F};
 };
 
-// Of a layer, at the place of the ball with this outward normal, seen from straight over it.
+// Of a layer, round the place of the ball with this outward normal, each seen from straight over it. About: how far the
+// normals turn to either side; pores and lines differ from place to place, and only their mean is the skin's own.
 Seen look_at(const Studio& studio, const Vec3& normal, std::size_t layer, std::uint32_t paths,
-             const WalkTuning& tuning = {}) {
+             const WalkTuning& tuning = {}, float about = 0.0F) {
     const Stage stage(studio, Stage::With::kSitter);
     const PathTracer tracer(stage, tuning);
     Light4 sum(0.0F);
     Light4 squares(0.0F);
+    RandomStream random(5);
     for (std::uint32_t i = 0; i < paths; ++i) {
         PathLight light;
-        tracer.look({Vec3(studio.points.face) + 0.4F * normal, -normal}, kWaves, Sampler(3, 0, i), light);
+        const Vec3 out = glm::normalize(normal + 2.0F * about * (random.next3() - 0.5F));
+        tracer.look({Vec3(studio.points.face) + 0.4F * out, -out}, kWaves, Sampler(3, 0, i), light);
         sum += light.layers[layer];
         squares += light.layers[layer] * light.layers[layer];
     }
@@ -57,7 +61,7 @@ TEST(UnderSkin, KeepsItsColourInEvenLight) {
                                  SkinSpot{0.3F, 0.02F, 0.15F, 1.0F}}) {
         const Studio studio = ball_studio(
             "[room]\nambient = 1\n[[light]]\nmodifier = { shape = \"disc\", diameter = 0.1 }\nmeter = 4\n", spot, 0.1F);
-        const Seen seen = look_at(studio, glm::normalize(Vec3(0.3F, 0.2F, 0.9F)), 1, 40000);
+        const Seen seen = look_at(studio, glm::normalize(Vec3(0.3F, 0.2F, 0.9F)), 1, 40000, {}, 0.1F);
         const float coat = coat_reflectance(spot, 1.0F);
         const Light4 colour = skin_colour(spot, kWaves);
         for (glm::length_t k = 0; k < 4; ++k) {
