@@ -20,8 +20,9 @@ constexpr float kRadius = 0.000036F;      // fibres are about 70 µm thick: OSA 
 constexpr float kUnderSkin = 0.0004F;     // where roots begin
 constexpr float kLeastOff = 0.0003F;      // of a hair from the skin
 constexpr float kUnderHat = 0.0015F;      // what a hat leaves of it
+constexpr float kLockReach = 0.03F;       // hairs farther from a lock are not held by it
 constexpr std::size_t kMostPoints = 80;
-constexpr float kSoftEdge = 0.013F;
+constexpr float kSoftEdge = 0.009F;
 
 // One hair's line, from the root.
 struct Line {
@@ -70,7 +71,10 @@ class Grower {
             if (leader != LockFinder::kNobody && leader_lines_[leader].count > 1) {
                 const float drawn = hold * smooth(0.0F, 0.6F * length, reached);
                 const Line& led = leader_lines_[leader];
-                if (reached < led.length()) place = glm::mix(place, led.at(reached), drawn);
+                // Not from one side of a part to the other.
+                if (reached < led.length() && glm::distance(place, led.at(reached)) < kLockReach) {
+                    place = glm::mix(place, led.at(reached), drawn);
+                }
             }
             place += aside(line, reached, lock, root.key, frame);
             if (k > 0) keep_off(place);
@@ -133,6 +137,7 @@ class Grower {
         if (!(line.step > 0.0F)) return line;
         const float level = chance(root.key, 25);
         float high = make_.lift * (0.06F + 0.94F * level) * (0.35F + 0.65F * smooth(0.0F, 0.035F, root.inside));
+        high = std::min(high, 0.4F * length);
         if (fringe) high = 0.0015F + 0.005F * level;
         if (strays) high = 1.25F * high + 0.004F;
         const float own = chance(root.key, 30);
@@ -146,17 +151,20 @@ class Grower {
         const float turn = 1.0F - std::exp(-line.step / make_.bend);
         for (int k = 1; k < make_.points; ++k) {
             const float reached = line.step * static_cast<float>(k);
-            const Vec3 weight = make_.weight * smooth(0.0F, 0.06F, reached) * head_.down;
-            const Vec3 wanted = glm::normalize(combed(look_, place / head_.size, usual_root, fringe, own) + weight);
+            const Vec3 usual = place / head_.size;
+            const float hangs = fringe ? 1.0F : 1.0F - before_face(usual, own);
+            const Vec3 weight = make_.weight * hangs * smooth(0.0F, 0.06F, reached) * head_.down;
+            const Vec3 wanted = glm::normalize(combed(look_, usual, usual_root, fringe, own) + weight);
             way = glm::normalize(glm::mix(way, wanted, turn));
-            place = lay_over_skin(place + line.step * way, high * smooth(0.0F, 0.03F, reached), way);
+            const float cling = fringe ? 0.0F : cling_of(look_.style, usual);
+            place = lay_over_skin(place + line.step * way, high * smooth(0.0F, 0.03F, reached), cling, way);
             line.points.at(line.count++) = place;
             if (cut_off(look_, place / head_.size, fringe, uneven)) break;
         }
         return line;
     }
 
-    Vec3 lay_over_skin(Vec3 place, float high, Vec3& way) const {
+    Vec3 lay_over_skin(Vec3 place, float high, float cling, Vec3& way) const {
         const auto reading = skin_.at(place);
         const float wanted = kLeastOff + (head_.under_hat(place) ? std::min(high, kUnderHat - kLeastOff) : high);
         if (reading.distance < wanted) {
@@ -165,6 +173,9 @@ class Grower {
             way = glm::normalize(way - into * reading.away + 1e-6F);
         } else if (head_.under_hat(place) && reading.distance > kUnderHat) {
             place -= (reading.distance - kUnderHat) * reading.away;
+        } else {
+            place -= cling * (reading.distance - wanted) * reading.away;
+            way = glm::normalize(way - cling * std::max(0.0F, glm::dot(way, reading.away)) * reading.away + 1e-6F);
         }
         return place;
     }

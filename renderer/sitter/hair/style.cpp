@@ -12,12 +12,16 @@ constexpr Vec3 kWhorl{0.012F, 0.108F, -0.125F};  // natural hair lies away from 
 constexpr Vec3 kTie{0.0F, -0.004F, -0.176F};     // of hair that is tied back
 constexpr float kTieReach = 0.020F;
 constexpr float kTailRadius = 0.016F;
-constexpr Vec3 kRoundMiddle{0.0F, 0.040F, -0.082F};  // of an afro's outline
-constexpr Vec3 kRoundSize{0.150F, 0.160F, 0.158F};
+constexpr Vec3 kRoundMiddle{0.0F, 0.042F, -0.092F};  // of an afro's outline
+constexpr Vec3 kRoundSize{0.143F, 0.152F, 0.140F};
 
 constexpr float kFringeCut = 0.0195F;  // just over the lids: on the brows
 constexpr float kBobCut = -0.088F;     // between lips and chin
 constexpr float kLongCut = -0.300F;
+
+constexpr float kTemple = 54.0F;  // degrees round the skull: hair that is worn off the face lies behind it
+
+constexpr float kTempleSpread = 14.0F;
 
 float side_of(float x) { return x < 0.0F ? -1.0F : 1.0F; }
 
@@ -28,21 +32,28 @@ Vec3 natural_way(const Vec3& place) {
     return glm::normalize(away + swirl + Vec3(0.0F, -0.03F, 0.0F));
 }
 
-// Over the top to the side, then straight down. Hair at the brow and the temples is brushed off the face.
-Vec3 parted(const Vec3& place, float part, const Vec3& to_the_side, float down_from) {
-    const float side = side_of(place.x - part);
+// Over the top to the side, then straight down, and off the face. Behind the crown there is no part.
+Vec3 parted(const Vec3& place, float side, const Vec3& to_the_side, float down_from, float own) {
     const float low = 1.0F - smooth(down_from - 0.045F, down_from, place.y);
-    const float before = smooth(-0.055F, -0.010F, place.z);
     const Vec3 top(side * to_the_side.x, to_the_side.y, to_the_side.z);
-    const Vec3 down(0.15F * side * before, -1.0F, -0.12F - 0.45F * before);
-    return glm::normalize(glm::mix(top, down, low));
+    const Vec3 over = glm::mix(top, natural_way(place), smooth(0.10F, 0.14F, -place.z));
+    const float before = smooth(-0.055F, -0.010F, place.z);
+    // Below the ears it comes in toward the neck, and goes before the shoulders or behind them.
+    const float beside = smooth(0.030F, 0.070F, std::abs(place.x)) * smooth(0.020F, 0.080F, -place.y);
+    const float ahead = smooth(0.100F, 0.160F, -place.y) * (place.z > -0.075F ? 1.0F : -1.0F);
+    const Vec3 down(side * (0.15F * before - 0.30F * beside), -1.0F, -0.12F - 0.45F * before + 0.9F * ahead);
+    const Vec3 around(side * (place.z - kSkullMiddle.z), 0.0F, -std::abs(place.x));
+    const Vec3 aside = glm::normalize(around) + Vec3(0.0F, -0.25F, 0.0F);
+    return glm::normalize(glm::mix(glm::mix(over, down, low), aside, before_face(place, own)));
 }
 
-// A short side part, swept over from the sitter's left.
-Vec3 side_parted(const Vec3& place, float part) {
-    if (place.z < -0.115F) return natural_way(place);
-    const Vec3 swept = place.x > part ? Vec3(0.8F, -0.4F, -0.35F) : Vec3(0.85F, -0.10F, -0.40F);
-    return parted(place, part, swept, 0.095F);
+// A short side part, swept over from the sitter's left; the sides lie down and back.
+Vec3 side_parted(const Vec3& place, float side) {
+    const Vec3 swept = side > 0.0F ? Vec3(0.8F, -0.5F, -0.45F) : Vec3(0.85F, -0.10F, -0.30F);
+    const Vec3 top(side * swept.x, swept.y, swept.z);
+    const Vec3 over = glm::mix(top, natural_way(place), smooth(0.095F, 0.125F, -place.z));
+    const Vec3 down(0.0F, -1.0F, -0.45F);
+    return glm::normalize(glm::mix(down, over, smooth(0.055F, 0.090F, place.y)));
 }
 
 Vec3 toward_tie(const Vec3& place, float uneven) {
@@ -59,29 +70,107 @@ Vec3 toward_tie(const Vec3& place, float uneven) {
 
 }  // namespace
 
+float before_face(const Vec3& place, float own) {
+    const auto turn = static_cast<float>(
+        degrees(std::atan2(std::abs(static_cast<double>(place.x)), static_cast<double>(place.z - kSkullMiddle.z))));
+    const float height = smooth(-0.150F, -0.110F, place.y) * (1.0F - smooth(0.072F, 0.090F, place.y));
+    const float temple = kTemple + kTempleSpread * (own - 0.5F);
+    return height * (1.0F - smooth(temple - 16.0F, temple, turn));
+}
+
+float cling_of(HairStyle style, const Vec3& place) {
+    switch (style) {
+        case HairStyle::kSidePart:
+            return 0.45F;
+        case HairStyle::kBob:
+        case HairStyle::kLong:
+            return 0.35F * std::max(smooth(0.040F, 0.090F, place.y), before_face(place, 0.5F));
+        case HairStyle::kTiedBack:
+            return 0.5F * smooth(1.5F * kTieReach, 3.0F * kTieReach, glm::distance(place, kTie)) *
+                   smooth(-0.05F, -0.02F, place.y);
+        default:
+            return 0.0F;
+    }
+}
+
 HairMake make_of(HairStyle style) {
-    HairMake make;
     switch (style) {
         case HairStyle::kNone:
             break;
         case HairStyle::kShaved:
-            return {0.0F, 0.75F, 0.02F, 0.0F, 0.0, 0.0F, 0.0F, 0.03F, 0.0F, 0.0F, 3, 0};
+            return {.lift = 0.0F,
+                    .stand = 0.75F,
+                    .weight = 0.0F,
+                    .locks = 0.0,
+                    .hold = 0.0F,
+                    .wave = 0.0F,
+                    .stray = 0.0F,
+                    .points = 3};
         case HairStyle::kCropped:
-            return {0.006F, 0.62F, 0.022F, 0.0F, 60000.0, 0.25F, 0.0F, 0.03F, 0.0005F, 0.03F, 7, 0};
+            return {.stand = 0.62F,
+                    .bend = 0.022F,
+                    .weight = 0.0F,
+                    .locks = 60000.0,
+                    .hold = 0.25F,
+                    .wave = 0.0005F,
+                    .points = 7};
         case HairStyle::kSidePart:
-            return {0.012F, 0.62F, 0.013F, 0.5F, 40000.0, 0.45F, 0.0F, 0.03F, 0.0010F, 0.02F, 16, 0};
+            return {.lift = 0.010F, .stand = 0.50F, .bend = 0.010F, .weight = 0.3F, .hold = 0.45F, .stray = 0.02F};
         case HairStyle::kBob:
-            return {0.010F, 0.36F, 0.013F, 1.8F, 26000.0, 0.45F, 0.0F, 0.03F, 0.0020F, 0.025F, 26, 0};
+            return {.lift = 0.010F,
+                    .stand = 0.36F,
+                    .bend = 0.013F,
+                    .weight = 1.8F,
+                    .locks = 26000.0,
+                    .hold = 0.45F,
+                    .wave = 0.0020F,
+                    .stray = 0.025F,
+                    .points = 26};
         case HairStyle::kLong:
-            return {0.010F, 0.36F, 0.013F, 1.8F, 18000.0, 0.55F, 0.0F, 0.03F, 0.0040F, 0.025F, 36, 0};
+            return {.lift = 0.010F,
+                    .stand = 0.36F,
+                    .bend = 0.013F,
+                    .weight = 1.8F,
+                    .locks = 18000.0,
+                    .hold = 0.55F,
+                    .wave = 0.0040F,
+                    .stray = 0.025F,
+                    .points = 36};
         case HairStyle::kTiedBack:
-            return {0.004F, 0.22F, 0.012F, 0.0F, 36000.0, 0.30F, 0.0F, 0.03F, 0.0006F, 0.02F, 34, 0};
+            return {.lift = 0.004F,
+                    .stand = 0.22F,
+                    .bend = 0.012F,
+                    .weight = 0.0F,
+                    .locks = 36000.0,
+                    .hold = 0.30F,
+                    .wave = 0.0006F,
+                    .stray = 0.02F,
+                    .points = 34};
         case HairStyle::kCurly:
-            return {0.030F, 0.85F, 0.040F, 0.9F, 15000.0, 0.75F, 0.0065F, 0.030F, 0.0060F, 0.03F, 16, 52};
+            return {.lift = 0.020F,
+                    .stand = 0.70F,
+                    .bend = 0.024F,
+                    .weight = 1.5F,
+                    .locks = 15000.0,
+                    .hold = 0.75F,
+                    .curl = 0.0060F,
+                    .wave = 0.0050F,
+                    .fine = 52};
         case HairStyle::kAfro:
-            return {0.000F, 1.00F, 0.200F, 0.0F, 60000.0, 0.60F, 0.0021F, 0.0085F, 0.0030F, 0.05F, 8, 64};
+            return {.lift = 0.0F,
+                    .stand = 1.0F,
+                    .bend = 0.200F,
+                    .weight = 0.0F,
+                    .locks = 60000.0,
+                    .hold = 0.60F,
+                    .curl = 0.0021F,
+                    .curl_length = 0.0085F,
+                    .wave = 0.0030F,
+                    .stray = 0.05F,
+                    .points = 8,
+                    .fine = 64};
     }
-    return make;
+    return {};
 }
 
 bool in_fringe(const Vec3& root) { return root.z > -0.052F && root.y > 0.055F && std::abs(root.x) < 0.062F; }
@@ -99,7 +188,7 @@ float length_of(const HairLook& look, const Root& root, const Vec3& usual_root, 
         case HairStyle::kCropped:
             return edge * (fringe ? 0.036F : 0.0045F + 0.0135F * top);
         case HairStyle::kSidePart:
-            return edge * (0.016F + 0.056F * top);
+            return edge * (0.013F + 0.040F * smooth(0.060F, 0.100F, usual_root.y));
         case HairStyle::kBob:
             return 0.34F;
         case HairStyle::kLong:
@@ -108,7 +197,7 @@ float length_of(const HairLook& look, const Root& root, const Vec3& usual_root, 
             return 0.24F + 0.24F * chance(root.key, 31) * chance(root.key, 31) +
                    0.17F * smooth(-0.16F, 0.0F, usual_root.z);
         case HairStyle::kCurly:
-            return 0.11F + 0.05F * top;
+            return 0.070F + 0.035F * top;
         case HairStyle::kAfro:
             return 0.20F;
     }
@@ -121,11 +210,11 @@ Vec3 combed(const HairLook& look, const Vec3& place, const Vec3& usual_root, boo
     const float strayed = 0.0045F * (2.0F * own - 1.0F);
     switch (look.style) {
         case HairStyle::kSidePart:
-            return side_parted(place, 0.034F + strayed);
+            return side_parted(place, side_of(usual_root.x - 0.034F - strayed));
         case HairStyle::kBob:
-            return parted(place, 0.012F + strayed, {1.0F, -0.25F, -0.25F}, 0.106F);
+            return parted(place, side_of(usual_root.x - 0.012F - strayed), {1.0F, -0.25F, -0.25F}, 0.106F, own);
         case HairStyle::kLong:
-            return parted(place, -0.006F + strayed, {1.0F, -0.25F, -0.32F}, 0.106F);
+            return parted(place, side_of(usual_root.x + 0.006F - strayed), {1.0F, -0.25F, -0.32F}, 0.106F, own);
         case HairStyle::kTiedBack:
             return toward_tie(place, own);
         case HairStyle::kAfro:
@@ -137,7 +226,7 @@ Vec3 combed(const HairLook& look, const Vec3& place, const Vec3& usual_root, boo
         case HairStyle::kCurly: {
             // Off the brow, up and to the sides.
             const float before = smooth(-0.075F, -0.02F, usual_root.z) * smooth(0.02F, 0.06F, usual_root.y);
-            const Vec3 up(side_of(usual_root.x) * 0.4F + 6.0F * usual_root.x, 0.45F, -0.55F);
+            const Vec3 up(side_of(usual_root.x) * 0.4F + 6.0F * usual_root.x, 0.45F, -0.90F);
             return glm::normalize(glm::mix(natural_way(place), up, before));
         }
     }
