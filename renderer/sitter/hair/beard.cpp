@@ -31,7 +31,7 @@ BeardMake make_of(BeardStyle style) {
         case BeardStyle::kNone:
             break;
     }
-    return {0.75e6, 0.0300F, 0.000048F, 10, 0.60F, 0.45F};
+    return {0.75e6, 0.0300F, 0.000048F, 10, 0.50F, 0.35F};
 }
 
 float lip_share(const Vec3& usual_place) {
@@ -51,7 +51,9 @@ void add_hair(Strands& strands, const GrowingHead& head, const BeardMake& make, 
     const Vec3 usual = root.place / head.size;
     const float varied = 0.75F + 0.5F * chance(root.key, 51);
     const float short_at = (1.0F - 0.55F * lip_share(usual)) * (0.35F + 0.65F * smooth(0.0F, 0.012F, root.inside));
-    const float length = make.longest * varied * short_at;
+    // A full beard is cut short on the cheeks and left on the chin.
+    const float cheek = smooth(0.030F, 0.060F, std::abs(usual.x)) * smooth(0.008F, 0.020F, make.longest);
+    const float length = make.longest * varied * short_at * (1.0F - 0.55F * cheek);
     const float step = length / static_cast<float>(make.points - 1);
     const Vec3 lie = beard_way(usual) + 0.25F * swing3(root.key, 52);
     const Vec3 flat = glm::normalize(lie - glm::dot(lie, root.normal) * root.normal);
@@ -65,8 +67,8 @@ void add_hair(Strands& strands, const GrowingHead& head, const BeardMake& make, 
         const float share = static_cast<float>(k) / static_cast<float>(make.points - 1);
         strands.points.push_back({place, radius * (1.0F - 0.6F * share * share)});
         // Never back into the skin: it keeps a tenth of its stand.
-        const Vec3 wanted = glm::normalize(beard_way(usual) + 0.35F * root.normal + 0.35F * swing3(root.key, 56));
-        way = glm::normalize(glm::mix(way, wanted, make.settle * share));
+        const Vec3 wanted = glm::normalize(beard_way(usual) + 0.25F * root.normal + 0.30F * swing3(root.key, 56));
+        way = glm::normalize(glm::mix(way, wanted, make.settle * std::min(1.0F, 3.0F * share)));
         const float into = std::min(0.0F, glm::dot(way, root.normal) - 0.08F);
         way = glm::normalize(way - into * root.normal);
         place += step * way;

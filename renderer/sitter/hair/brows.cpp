@@ -37,14 +37,14 @@ struct BrowMake {
 BrowMake make_of(BrowStyle style) {
     switch (style) {
         case BrowStyle::kThin:
-            return {340, 0.0065F, 0.000030F, 0.70F};
+            return {400, 0.0065F, 0.000034F, 0.70F};
         case BrowStyle::kFull:
-            return {900, 0.0100F, 0.000042F, 1.25F};
+            return {1000, 0.0100F, 0.000044F, 1.25F};
         case BrowStyle::kMedium:
         case BrowStyle::kNone:
             break;
     }
-    return {640, 0.0080F, 0.000036F, 1.0F};
+    return {760, 0.0080F, 0.000040F, 1.0F};
 }
 
 BrowKnot brow_at(float share) {
@@ -123,7 +123,8 @@ Strands grow_brows(const GrowingHead& head) {
     Strands strands;
     if (head.look.brows == BrowStyle::kNone) return strands;
     const HairPigment& hair = head.look.colour;
-    strands.shades = shades_of({std::max(0.9, 1.35 * hair.eumelanin), 0.9 * hair.pheomelanin});
+    // Darker than the hair, of fair people by much: common observation.
+    strands.shades = shades_of({std::max(1.5, 1.6 * hair.eumelanin), 0.7 * hair.pheomelanin});
     const FrontRelief relief(head, {-0.075F, -0.005F}, {0.075F, 0.055F});
     const BrowMake make = make_of(head.look.brows);
     for (std::size_t e = 0; e < 2; ++e) {

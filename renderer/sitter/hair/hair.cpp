@@ -152,11 +152,11 @@ class Grower {
         for (int k = 1; k < make_.points; ++k) {
             const float reached = line.step * static_cast<float>(k);
             const Vec3 usual = place / head_.size;
-            const float hangs = fringe ? 1.0F : 1.0F - before_face(usual, own);
+            const float hangs = fringe ? 1.0F : 1.0F - before_face(look_, usual, own);
             const Vec3 weight = make_.weight * hangs * smooth(0.0F, 0.06F, reached) * head_.down;
             const Vec3 wanted = glm::normalize(combed(look_, usual, usual_root, fringe, own) + weight);
             way = glm::normalize(glm::mix(way, wanted, turn));
-            const float cling = fringe ? 0.0F : cling_of(look_.style, usual);
+            const float cling = cling_of(look_, usual, fringe);
             place = lay_over_skin(place + line.step * way, high * smooth(0.0F, 0.03F, reached), cling, way);
             line.points.at(line.count++) = place;
             if (cut_off(look_, place / head_.size, fringe, uneven)) break;

@@ -22,6 +22,7 @@ constexpr float kLongCut = -0.300F;
 constexpr float kTemple = 54.0F;  // degrees round the skull: hair that is worn off the face lies behind it
 
 constexpr float kTempleSpread = 14.0F;
+constexpr float kFringeTemple = 43.0F;  // a fringe runs on into hair before the temples
 
 float side_of(float x) { return x < 0.0F ? -1.0F : 1.0F; }
 
@@ -33,7 +34,7 @@ Vec3 natural_way(const Vec3& place) {
 }
 
 // Over the top to the side, then straight down, and off the face. Behind the crown there is no part.
-Vec3 parted(const Vec3& place, float side, const Vec3& to_the_side, float down_from, float own) {
+Vec3 parted(const HairLook& look, const Vec3& place, float side, const Vec3& to_the_side, float down_from, float own) {
     const float low = 1.0F - smooth(down_from - 0.045F, down_from, place.y);
     const Vec3 top(side * to_the_side.x, to_the_side.y, to_the_side.z);
     const Vec3 over = glm::mix(top, natural_way(place), smooth(0.10F, 0.14F, -place.z));
@@ -44,7 +45,7 @@ Vec3 parted(const Vec3& place, float side, const Vec3& to_the_side, float down_f
     const Vec3 down(side * (0.15F * before - 0.30F * beside), -1.0F, -0.12F - 0.45F * before + 0.9F * ahead);
     const Vec3 around(side * (place.z - kSkullMiddle.z), 0.0F, -std::abs(place.x));
     const Vec3 aside = glm::normalize(around) + Vec3(0.0F, -0.25F, 0.0F);
-    return glm::normalize(glm::mix(glm::mix(over, down, low), aside, before_face(place, own)));
+    return glm::normalize(glm::mix(glm::mix(over, down, low), aside, before_face(look, place, own)));
 }
 
 // A short side part, swept over from the sitter's left; the sides lie down and back.
@@ -70,21 +71,22 @@ Vec3 toward_tie(const Vec3& place, float uneven) {
 
 }  // namespace
 
-float before_face(const Vec3& place, float own) {
+float before_face(const HairLook& look, const Vec3& place, float own) {
     const auto turn = static_cast<float>(
         degrees(std::atan2(std::abs(static_cast<double>(place.x)), static_cast<double>(place.z - kSkullMiddle.z))));
     const float height = smooth(-0.150F, -0.110F, place.y) * (1.0F - smooth(0.072F, 0.090F, place.y));
-    const float temple = kTemple + kTempleSpread * (own - 0.5F);
+    const float temple = (look.fringe ? kFringeTemple : kTemple) + kTempleSpread * (own - 0.5F);
     return height * (1.0F - smooth(temple - 16.0F, temple, turn));
 }
 
-float cling_of(HairStyle style, const Vec3& place) {
-    switch (style) {
+float cling_of(const HairLook& look, const Vec3& place, bool fringe) {
+    if (fringe) return 0.30F * smooth(0.025F, 0.040F, place.y);
+    switch (look.style) {
         case HairStyle::kSidePart:
             return 0.45F;
         case HairStyle::kBob:
         case HairStyle::kLong:
-            return 0.35F * std::max(smooth(0.040F, 0.090F, place.y), before_face(place, 0.5F));
+            return 0.35F * std::max(smooth(0.040F, 0.090F, place.y), before_face(look, place, 0.5F));
         case HairStyle::kTiedBack:
             return 0.5F * smooth(1.5F * kTieReach, 3.0F * kTieReach, glm::distance(place, kTie)) *
                    smooth(-0.05F, -0.02F, place.y);
@@ -205,16 +207,16 @@ float length_of(const HairLook& look, const Root& root, const Vec3& usual_root, 
 }
 
 Vec3 combed(const HairLook& look, const Vec3& place, const Vec3& usual_root, bool fringe, float own) {
-    if (fringe) return glm::normalize(Vec3(1.6F * usual_root.x, -0.5F, place.z < 0.012F ? 1.0F : 0.05F));
+    if (fringe) return glm::normalize(Vec3(1.6F * usual_root.x, -0.6F, place.y > 0.075F ? 1.0F : 0.15F));
     // No part is quite straight, and hairs of both sides cross over it.
     const float strayed = 0.0045F * (2.0F * own - 1.0F);
     switch (look.style) {
         case HairStyle::kSidePart:
             return side_parted(place, side_of(usual_root.x - 0.034F - strayed));
         case HairStyle::kBob:
-            return parted(place, side_of(usual_root.x - 0.012F - strayed), {1.0F, -0.25F, -0.25F}, 0.106F, own);
+            return parted(look, place, side_of(usual_root.x - 0.012F - strayed), {1.0F, -0.25F, -0.25F}, 0.106F, own);
         case HairStyle::kLong:
-            return parted(place, side_of(usual_root.x + 0.006F - strayed), {1.0F, -0.25F, -0.32F}, 0.106F, own);
+            return parted(look, place, side_of(usual_root.x + 0.006F - strayed), {1.0F, -0.25F, -0.32F}, 0.106F, own);
         case HairStyle::kTiedBack:
             return toward_tie(place, own);
         case HairStyle::kAfro:

@@ -25,9 +25,9 @@ struct HairMake {
 HairMake make_of(HairStyle style);
 
 // How much a place is over the face, out of which hair without a fringe is brushed: 1 there, 0 behind the temples.
-float before_face(const Vec3& place, float own);
+float before_face(const HairLook& look, const Vec3& place, float own);
 // How much of its way back to where it should lie a hair is brought at each of its points, 0 … 1.
-float cling_of(HairStyle style, const Vec3& place);
+float cling_of(const HairLook& look, const Vec3& place, bool fringe);
 
 bool in_fringe(const Vec3& root);
 
