@@ -5,6 +5,7 @@
 
 #include "base/turns.h"
 #include "scatter/fresnel.h"
+#include "scatter/whole_fibre.h"
 
 namespace understudy {
 
@@ -93,6 +94,39 @@ std::array<Light4, kFibreLobes> lobe_shares(const Light4& absorption, float sin_
     return share;
 }
 
+std::array<float, kFibreLobes> lobes_along(const FibreApproach& from, float sin_i) {
+    std::array<float, kFibreLobes> along{};
+    for (std::size_t p = 0; p < kFibreLobes; ++p) {
+        along.at(p) = density_along(from.along.at(p), sin_i, from.variance.at(p));
+    }
+    return along;
+}
+
+void add_round(FibreValue& sum, const FibreApproach& from, const std::array<float, kFibreLobes>& along, float azimuth) {
+    const float turn = azimuth - from.round;
+    for (std::size_t p = 0; p < kFibreLobes; ++p) {
+        const float round = p == kRest ? 1.0F / kTurn : density_round(turn - from.turn.at(p), from.spread);
+        const float lobe = round * along.at(p);
+        sum.value += lobe * from.share.at(p);
+        sum.density += lobe * from.chance.at(p);
+    }
+}
+
+Vec3 sample_direction(const FibreApproach& from, const Vec3& u) {
+    std::size_t lobe = 0;
+    float left = u.x;
+    while (lobe + 1 < kFibreLobes && left >= from.chance.at(lobe)) left -= from.chance.at(lobe++);
+    const float again = std::clamp(left / std::max(from.chance.at(lobe), 1e-9F), 0.0F, 1.0F - 0x1p-24F);
+    const float sine = std::clamp(sample_along(from.along.at(lobe), from.variance.at(lobe), u.y, again), -1.0F, 1.0F);
+    const float turn = lobe == kRest ? kTurn * u.z : from.turn.at(lobe) + sample_round(from.spread, u.z);
+    const Vec2 round = whole_root(1.0F - sine * sine) * turned((from.round + turn) / kTurn);
+    return {sine, round.x, round.y};
+}
+
+FibreSample weighed(const Vec3& wi, const FibreValue& value) {
+    return {wi, value.density > 0.0F ? value.value / value.density : Light4(0.0F), value.density};
+}
+
 }  // namespace
 
 Spectrum hair_absorption(const HairPigment& pigment) {
@@ -139,30 +173,41 @@ FibreApproach approach_fibre(const HairFibre& fibre, const Vec3& wo, float acros
 }
 
 FibreValue fibre_value(const FibreApproach& from, const Vec3& wi) {
-    const float turn = std::atan2(wi.z, wi.y) - from.round;
     FibreValue result;
-    for (std::size_t p = 0; p < kFibreLobes; ++p) {
-        const float round = p == kRest ? 1.0F / kTurn : density_round(turn - from.turn.at(p), from.spread);
-        const float lobe = round * density_along(from.along.at(p), wi.x, from.variance.at(p));
-        result.value += lobe * from.share.at(p);
-        result.density += lobe * from.chance.at(p);
-    }
+    add_round(result, from, lobes_along(from, wi.x), std::atan2(wi.z, wi.y));
     return result;
 }
 
 FibreSample sample_fibre(const FibreApproach& from, const Vec3& u) {
-    std::size_t lobe = 0;
-    float left = u.x;
-    while (lobe + 1 < kFibreLobes && left >= from.chance.at(lobe)) left -= from.chance.at(lobe++);
-    const float again = std::clamp(left / std::max(from.chance.at(lobe), 1e-9F), 0.0F, 1.0F - 0x1p-24F);
-    const float sine = std::clamp(sample_along(from.along.at(lobe), from.variance.at(lobe), u.y, again), -1.0F, 1.0F);
-    const float turn = lobe == kRest ? kTurn * u.z : from.turn.at(lobe) + sample_round(from.spread, u.z);
-    const Vec2 round = whole_root(1.0F - sine * sine) * turned((from.round + turn) / kTurn);
-    FibreSample sample{Vec3(sine, round.x, round.y), Light4(0.0F), 0.0F};
-    const FibreValue both = fibre_value(from, sample.wi);
-    sample.density = both.density;
-    if (both.density > 0.0F) sample.weight = both.value / both.density;
-    return sample;
+    const Vec3 wi = sample_direction(from, u);
+    return weighed(wi, fibre_value(from, wi));
+}
+
+WholeFibre approach_whole_fibre(const HairFibre& fibre, const Vec3& wo, float across, const Waves& waves) {
+    WholeFibre from;
+    for (std::size_t k = 0; k < kPlacesAcross; ++k) {
+        const float place = across + 2.0F * static_cast<float>(k) / static_cast<float>(kPlacesAcross);
+        from.at(k) = approach_fibre(fibre, wo, place < 1.0F ? place : place - 2.0F, waves);
+    }
+    return from;
+}
+
+// The lobes along the fibre are the same wherever it is met.
+FibreValue fibre_value(const WholeFibre& from, const Vec3& wi) {
+    FibreValue sum;
+    const auto along = lobes_along(from[0], wi.x);
+    const float azimuth = std::atan2(wi.z, wi.y);
+    for (const FibreApproach& place : from) add_round(sum, place, along, azimuth);
+    constexpr float kEach = 1.0F / static_cast<float>(kPlacesAcross);
+    return {kEach * sum.value, kEach * sum.density};
+}
+
+FibreSample sample_fibre(const WholeFibre& from, const Vec3& u) {
+    const float place = u.x * static_cast<float>(kPlacesAcross);
+    const auto k = std::min(static_cast<std::size_t>(place), kPlacesAcross - 1);
+    const float left = std::min(place - static_cast<float>(k), 1.0F - 0x1p-24F);
+    const Vec3 wi = sample_direction(from.at(k), {left, u.y, u.z});
+    return weighed(wi, fibre_value(from, wi));
 }
 
 }  // namespace understudy

@@ -23,8 +23,8 @@ void PathTracer::arrive_at_strand(Group& group, std::uint32_t index, const Hit& 
     Walk& walk = group.walks[index];
     Path& path = group.path_of(walk);
     const Frame frame = frame_along(hit.strand.tangent);
-    const FibreApproach from =
-        approach_fibre(*hit.strand.fibre, frame.to_local(-walk.ray.direction), hit.strand.across, path.waves);
+    const WholeFibre from =
+        approach_whole_fibre(*hit.strand.fibre, frame.to_local(-walk.ray.direction), hit.strand.across, path.waves);
     if (walk.sees) {
         path.sight = {fibre_albedo(from), hit.shading, walk.before + hit.distance};
         walk.sees = false;

@@ -14,6 +14,7 @@
 #include <vector>
 
 #include "scatter/skin_walk.h"
+#include "scatter/whole_fibre.h"
 #include "stage/stage.h"
 #include "transport/path_light.h"
 #include "transport/sampler.h"
@@ -105,7 +106,7 @@ class PathTracer {
         std::uint32_t walk;  // that came to it
         StrandPlace place;
         Frame frame;  // its tangent runs along the fibre
-        FibreApproach from;
+        WholeFibre from;
     };
 
     // Walks that are followed in step, and the paths that they belong to.

@@ -14,13 +14,20 @@ namespace {
 
 constexpr StrandDetail kFew{0.0004};
 
+// Each is loaded once; hair grows on it anew.
+Sitter grown_anew(const std::string& name, const SitterSettings& settings) {
+    static std::map<std::string, HeadPointer> heads;
+    auto& head = heads[name];
+    if (!head) head = loaded(library_head(name));
+    return pose_head(*head, settings, std::nullopt);
+}
+
 Sitter with_hair(const std::string& head, HairStyle style, BeardStyle beard = BeardStyle::kNone) {
     SitterSettings settings = library_head(head);
     settings.hair.style = style;
     settings.hair.fringe = false;
     settings.hair.beard = beard;
-    const auto loaded_head = loaded(settings);
-    return pose_head(*loaded_head, settings, std::nullopt);
+    return grown_anew(head, settings);
 }
 
 std::vector<const Strand*> of_kind(const Strands& strands, StrandKind kind) {
@@ -116,7 +123,7 @@ TEST(Hair, IsGreyByItsShare) {
     settings.hair.style = HairStyle::kShaved;
     settings.hair.fringe = false;
     settings.hair.grey = 0.3;
-    const Strands strands = grow_strands(pose_head(*loaded(settings), settings, std::nullopt), kFew);
+    const Strands strands = grow_strands(grown_anew("aspen", settings), kFew);
     double grey = 0.0;
     const auto hairs = of_kind(strands, StrandKind::kHair);
     for (const Strand* hair : hairs) grey += strands.shades[hair->shade].eumelanin < 0.1 ? 1.0 : 0.0;
@@ -197,7 +204,7 @@ TEST(Lashes, FollowTheLids) {
     const auto lowest_root = [](double up_deg) {
         SitterSettings settings = library_head("aspen");
         settings.gaze = GazeAngles{0.0, up_deg};
-        const Sitter sitter = pose_head(*loaded(settings), settings, std::nullopt);
+        const Sitter sitter = grown_anew("aspen", settings);
         const Strands strands = grow_strands(sitter, kFew);
         double sum = 0.0;
         int count = 0;
