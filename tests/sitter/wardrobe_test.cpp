@@ -33,7 +33,7 @@ Sheet square_sheet(std::size_t count) {
     for (std::size_t r = 0; r < count; ++r) {
         for (std::size_t c = 0; c < count; ++c) {
             SheetPoint point;
-            point.place = {0.01 * static_cast<double>(c), -0.01 * static_cast<double>(r), 0.0};
+            point.place = {0.01 * static_cast<double>(c), 0.01 * static_cast<double>(r), 0.0};
             point.skin = point.place;
             point.weights[kTrunk] = 1.0F;
             points.push_back(point);
@@ -79,7 +79,7 @@ TEST(Sheet, IsSewnToABodyWithThickness) {
 TEST(Sheet, IsCutAlongItsOutline) {
     const double radius = 0.03;
     const Sheet round = cut(square_sheet(41), [radius](const SheetPoint& point) {
-        return glm::distance(point.skin, Double3(0.2, -0.2, 0.0)) - radius;
+        return glm::distance(point.skin, Double3(0.2, 0.2, 0.0)) - radius;
     });
     double area = 0.0;
     for (const auto& t : round.triangles) {
@@ -90,7 +90,7 @@ TEST(Sheet, IsCutAlongItsOutline) {
     EXPECT_LT(area, kPiDouble * radius * radius);
     EXPECT_GT(area, 0.96 * kPiDouble * radius * radius);
     for (const SheetPoint& point : round.points) {
-        EXPECT_LT(glm::distance(point.place, Double3(0.2, -0.2, 0.0)), radius + 1e-4);
+        EXPECT_LT(glm::distance(point.place, Double3(0.2, 0.2, 0.0)), radius + 1e-4);
     }
 }
 
