@@ -39,6 +39,8 @@ inline HeadPointer loaded(const SitterSettings& settings) {
     return nullptr;
 }
 
+inline bool is_worn(Zone zone) { return zone >= Zone::kTop && zone <= Zone::kGlasses; }
+
 // Straight, looking straight ahead; each head is loaded once.
 inline const Sitter& posed(const std::string& name) {
     static std::map<std::string, Sitter> sitters;

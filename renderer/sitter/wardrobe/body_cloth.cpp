@@ -3,83 +3,25 @@
 #include <algorithm>
 #include <cmath>
 #include <limits>
-#include <set>
 
 #include "sitter/wardrobe/folds.h"
+#include "sitter/wardrobe/tension.h"
 
 namespace understudy {
 namespace {
 
-// Over what lies under it, a cloth goes as over something soft: what is narrower than this does not show.
-constexpr double kSoft = 0.014;
-
-std::vector<std::vector<std::uint32_t>> neighbours_of(const Sheet& sheet) {
-    std::vector<std::vector<std::uint32_t>> neighbours(sheet.points.size());
-    for (const auto& t : sheet.triangles) {
-        for (std::size_t k = 0; k < 3; ++k) {
-            neighbours[t.at(k)].push_back(t.at((k + 1) % 3));
-            neighbours[t.at(k)].push_back(t.at((k + 2) % 3));
-        }
-    }
-    for (auto& list : neighbours) {
-        std::sort(list.begin(), list.end());
-        list.erase(std::unique(list.begin(), list.end()), list.end());
-    }
-    return neighbours;
-}
-
-double mean_edge(const Sheet& sheet) {
-    double sum = 0.0;
-    for (const auto& t : sheet.triangles) sum += glm::distance(sheet.points[t[0]].skin, sheet.points[t[1]].skin);
-    return sum / static_cast<double>(sheet.triangles.size());
-}
-
-// Means over neighbours, a round at a time: each round widens them by about half an edge's square.
-class Evening {
-  public:
-    explicit Evening(const Sheet& sheet) : neighbours_(neighbours_of(sheet)), edge_(mean_edge(sheet)) {}
-
-    int rounds_for(double width) const { return static_cast<int>(std::ceil(2.0 * width * width / (edge_ * edge_))); }
-
-    // after(vertex, its mean): where it goes.
-    template <class After>
-    void round(std::vector<Double3>& places, const After& after) const {
-        std::vector<Double3> next(places.size());
-        for (std::size_t v = 0; v < places.size(); ++v) {
-            Double3 sum(0.0);
-            for (const auto w : neighbours_[v]) sum += places[w];
-            next[v] = after(v, 0.5 * places[v] + 0.5 / static_cast<double>(neighbours_[v].size()) * sum);
-        }
-        places.swap(next);
-    }
-
-  private:
-    std::vector<std::vector<std::uint32_t>> neighbours_;
-    double edge_;
-};
-
 // A skin drawn tight over the body with some ease: it touches what stands out and spans what lies between.
 std::vector<Double3> spanned(const Sheet& body, const Hang& hang, const std::vector<double>& freely) {
-    const Evening evening(body);
-    std::vector<Double3> soft;
-    for (const SheetPoint& point : body.points) soft.push_back(point.skin);
-    for (int i = evening.rounds_for(kSoft); i > 0; --i) {
-        evening.round(soft, [](std::size_t, const Double3& mean) { return mean; });
-    }
-    for (std::size_t v = 0; v < soft.size(); ++v) {
+    std::vector<Double3> least;
+    for (std::size_t v = 0; v < body.points.size(); ++v) {
         const SheetPoint& point = body.points[v];
-        soft[v] =
-            glm::mix(point.skin, soft[v], freely[v]) + (hang.clearance_m + freely[v] * hang.ease_m) * point.normal;
+        least.push_back(point.skin + (hang.clearance_m + freely[v] * hang.ease_m) * point.normal);
     }
-    auto places = soft;
-    for (int i = evening.rounds_for(hang.reach_m); i > 0; --i) {
-        evening.round(places, [&](std::size_t v, const Double3& mean) {
-            const Double3& normal = body.points[v].normal;
-            const double under = std::min(0.0, glm::dot(mean - soft[v], normal));
-            return glm::mix(soft[v], mean - under * normal, freely[v]);
-        });
-    }
-    return places;
+    return Tension(body).drawn(least, hang.reach_m, [&](std::size_t v, const Double3& drawn) {
+        const Double3& normal = body.points[v].normal;
+        const double under = std::min(0.0, glm::dot(drawn - least[v], normal));
+        return glm::mix(least[v], drawn - under * normal, freely[v]);
+    });
 }
 
 }  // namespace
@@ -92,7 +34,7 @@ Sheet body_sheet(const RefinedHead& head) {
     const auto number_of = [&](std::uint32_t v) {
         if (numbers[v] == std::numeric_limits<std::uint32_t>::max()) {
             numbers[v] = static_cast<std::uint32_t>(sheet.points.size());
-            sheet.points.push_back({skin.positions[v], skin.positions[v], normals[v], skin.weights[v]});
+            sheet.points.push_back({skin.positions[v], skin.positions[v], normals[v], skin.weights[v], v});
         }
         return numbers[v];
     };
@@ -114,8 +56,7 @@ Sheet laid(const Sheet& body, const Hang& hang, const BonePivots& pivots, unsign
     Sheet sheet = body;
     for (std::size_t v = 0; v < sheet.points.size(); ++v) {
         SheetPoint& point = sheet.points[v];
-        const double above = glm::dot(places[v] - point.skin, point.normal);
-        point.place = places[v] + std::max(0.0, hang.clearance_m - above) * point.normal;
+        point.place = places[v];
     }
     set_normals(sheet);
     Sheet folded = sheet;
@@ -127,6 +68,20 @@ Sheet laid(const Sheet& body, const Hang& hang, const BonePivots& pivots, unsign
     }
     set_normals(folded);
     return folded;
+}
+
+void hold_in(SkinnedMesh& mesh, Sheet& body, const Outline& worn) {
+    constexpr double kWidth = 0.042;
+    constexpr double kOver = 0.03;  // from the garment's edge on
+    std::vector<Double3> skin;
+    for (const SheetPoint& point : body.points) skin.push_back(point.skin);
+    const auto even = Tension(body).drawn(skin, kWidth, [](std::size_t, const Double3& drawn) { return drawn; });
+    for (std::size_t v = 0; v < skin.size(); ++v) {
+        SheetPoint& point = body.points[v];
+        point.skin = point.place = glm::mix(skin[v], even[v], smooth_step(-worn(point) / kOver));
+        mesh.positions[point.vertex] = point.place;
+    }
+    set_normals(body);
 }
 
 Sheet raised(Sheet sheet, double by_m) {

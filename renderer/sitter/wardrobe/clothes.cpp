@@ -29,7 +29,7 @@ Outline strip(const Outline& edge, double width) {
 
 void wear_crew_neck(SkinnedMesh& mesh, const Sheet& body, const BonePivots& pivots) {
     const Outline neck = crew_neckline(pivots[kNeck1]);
-    const Sheet layer = laid(body, {0.0022, 0.0050, 0.030, 0.0050, 0.15, freely_below(neck, 0.06)}, pivots, 11);
+    const Sheet layer = laid(body, {0.0022, 0.0060, 0.060, 0.0050, 0.15, freely_below(neck, 0.06)}, pivots, 11);
     sew(mesh, cut(layer, within(neck, 0.006)), 0.0012, Zone::kTop, kInside);
     sew(mesh, cut(raised(layer, 0.0014), strip(neck, 0.019)), 0.0028, Zone::kCollar, kInside);
 }
@@ -37,7 +37,7 @@ void wear_crew_neck(SkinnedMesh& mesh, const Sheet& body, const BonePivots& pivo
 void wear_high_neck(SkinnedMesh& mesh, const Sheet& body, const BonePivots& pivots) {
     const Outline top = high_neckline(pivots[kNeck1]);
     const Sheet layer = laid(
-        body, {0.0022, 0.0060, 0.030, 0.0055, 0.17, freely_below(crew_neckline(pivots[kNeck1]), 0.06)}, pivots, 12);
+        body, {0.0022, 0.0070, 0.060, 0.0055, 0.17, freely_below(crew_neckline(pivots[kNeck1]), 0.06)}, pivots, 12);
     constexpr double kTurnedDown = 0.052;
     sew(mesh, cut(layer, within(top, 0.6 * kTurnedDown)), 0.0014, Zone::kTop, kInside);
     // The part turned down stands off a little more toward its lower edge.
@@ -51,7 +51,7 @@ void wear_high_neck(SkinnedMesh& mesh, const Sheet& body, const BonePivots& pivo
 
 void wear_bare_shoulders(SkinnedMesh& mesh, const Sheet& body, const BonePivots& pivots) {
     const Outline edge = strapless_edge(pivots);
-    const Sheet layer = laid(body, {0.0020, 0.0045, 0.030, 0.0035, 0.15, freely_below(edge, 0.05)}, pivots, 13);
+    const Sheet layer = laid(body, {0.0020, 0.0045, 0.050, 0.0030, 0.15, freely_below(edge, 0.05)}, pivots, 13);
     sew(mesh, cut(layer, within(edge, 0.004)), 0.0014, Zone::kTop, kInside);
     sew(mesh, cut(raised(layer, 0.0010), strip(edge, 0.014)), 0.0026, Zone::kTop, kInside);
 }
@@ -68,7 +68,7 @@ void wear_shirt(SkinnedMesh& mesh, const Sheet& layer, const BonePivots& pivots,
 
 Sheet shirt_layer(const Sheet& body, const BonePivots& pivots) {
     const Outline neck = collar_seam(pivots[kNeck1]);
-    return laid(body, {0.0024, 0.0060, 0.034, 0.0065, 0.16, freely_below(neck, 0.06)}, pivots, 14);
+    return laid(body, {0.0024, 0.0070, 0.070, 0.0065, 0.16, freely_below(neck, 0.06)}, pivots, 14);
 }
 
 void wear_jacket(SkinnedMesh& mesh, const Sheet& body, const BonePivots& pivots) {
@@ -133,8 +133,10 @@ Fabric fabric_of(const ClothesSettings& clothes) {
 
 void put_on_clothes(SkinnedMesh& mesh, const RefinedHead& head, const BonePivots& pivots,
                     const ClothesSettings& clothes) {
-    take_away_hidden_skin(mesh, head, covered_by(clothes.outfit, pivots));
-    const Sheet body = body_sheet(head);
+    const Outline worn = covered_by(clothes.outfit, pivots);
+    Sheet body = body_sheet(head);
+    hold_in(mesh, body, worn);
+    take_away_hidden_skin(mesh, head, worn);
     switch (clothes.outfit) {
         case Outfit::kCrewNeck:
             return wear_crew_neck(mesh, body, pivots);

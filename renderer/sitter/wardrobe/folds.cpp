@@ -66,7 +66,7 @@ double fold_height(const SheetPoint& point, const BonePivots& pivots, double fol
     // Wrinkles across the arm.
     const double round = ridged(gradient_noise({22.0 * p.x, 34.0 * p.y, 22.0 * p.z}, seed + 4U));
     const double sleeve = smooth_step(2.0 * arm - 0.4);
-    return (1.0 - sleeve) * (0.8 * below * pipes + 1.3 * drag * fan) + 0.7 * sleeve * round;
+    return (1.0 - sleeve) * (0.8 * below * pipes + 0.7 * drag * fan) + 0.7 * sleeve * round;
 }
 
 }  // namespace understudy

@@ -91,7 +91,7 @@ void put_on_jacket(SkinnedMesh& mesh, const Sheet& body, const BonePivots& pivot
     const Double3& neck_base = pivots[kNeck1];
     const Outline seam = jacket_seam(neck_base);
     const auto freely = [seam](const SheetPoint& point) { return smooth_step(-seam(point) / 0.08); };
-    Sheet layer = laid(body, {0.0105, 0.0110, 0.045, 0.0045, 0.24, freely}, pivots, 21);
+    Sheet layer = laid(body, {0.0105, 0.0110, 0.100, 0.0040, 0.24, freely}, pivots, 21);
     // Padded shoulders.
     for (SheetPoint& point : layer.points) {
         const Double3 shoulder = point.skin.x < 0.0 ? pivots[kRightArm] : pivots[kLeftArm];
@@ -101,7 +101,7 @@ void put_on_jacket(SkinnedMesh& mesh, const Sheet& body, const BonePivots& pivot
     set_normals(layer);
     sew(mesh, cut(layer, shell_outline(neck_base)), 0.0022, Zone::kJacket, kInside);
     for (const double side : {-1.0, 1.0}) {
-        sew(mesh, cut(raised(layer, 0.0040), lapel_outline(neck_base, side)), 0.0030, Zone::kJacket, kInside);
+        sew(mesh, cut(raised(layer, 0.0032), lapel_outline(neck_base, side)), 0.0026, Zone::kJacket, kInside);
     }
     CollarCut shape;
     shape.stand_nape_m = 0.030;

@@ -12,6 +12,7 @@ struct SheetPoint {
     Double3 skin{0.0};    // what it lies over
     Double3 normal{0.0};  // outward, unit
     BoneWeights weights{};
+    std::uint32_t vertex = 0;  // of the head's mesh, for a body's sheet
 };
 
 struct Sheet {
@@ -32,8 +33,8 @@ void set_normals(Sheet& sheet);
 // an edge rounded like a hem between them.
 void sew(SkinnedMesh& mesh, const Sheet& sheet, double thickness, Zone zone, double inside_from_edge);
 
-// A sheet over a grid of points, row by row; closed: each row's end joins its beginning. Outside is where rows are seen to
-// lie above one another and columns to run to the right.
+// A sheet over a grid of points, row by row; closed: each row's end joins its beginning. Outside is where rows are seen
+// to lie above one another and columns to run to the right.
 Sheet grid_sheet(const std::vector<SheetPoint>& points, std::size_t columns, bool closed);
 
 }  // namespace understudy

@@ -1,0 +1,29 @@
+// Cloth under tension: evens a sheet out over a width in metres, however fine its mesh is.
+#pragma once
+
+#include "sitter/wardrobe/sheet.h"
+
+namespace understudy {
+
+class Tension {
+  public:
+    // Measures the sheet by what it lies over, its points' `skin`.
+    explicit Tension(const Sheet& sheet);
+
+    // What may be said about where a point goes: its number and where tension draws it.
+    using Held = std::function<Double3(std::size_t, const Double3&)>;
+
+    // The places x that make ∫ |x − rest|² + width² |∇x|² least, by relaxation, each point held as it is told to be.
+    // Bumps narrower than the width go, wider ones stay.
+    std::vector<Double3> drawn(const std::vector<Double3>& rest, double width_m, const Held& held) const;
+
+  private:
+    struct Pull {
+        std::uint32_t to;
+        double strength;
+    };
+    std::vector<std::vector<Pull>> pulls_;
+    std::vector<double> areas_;
+};
+
+}  // namespace understudy
