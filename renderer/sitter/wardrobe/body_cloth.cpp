@@ -10,6 +10,8 @@
 namespace understudy {
 namespace {
 
+constexpr double kSmooth = 0.012;  // cloth has no creases narrower than this but its folds
+
 // A skin drawn tight over the body with some ease: it touches what stands out and spans what lies between.
 std::vector<Double3> spanned(const Sheet& body, const Hang& hang, const std::vector<double>& freely) {
     std::vector<Double3> least;
@@ -17,11 +19,16 @@ std::vector<Double3> spanned(const Sheet& body, const Hang& hang, const std::vec
         const SheetPoint& point = body.points[v];
         least.push_back(point.skin + (hang.clearance_m + freely[v] * hang.ease_m) * point.normal);
     }
-    return Tension(body).drawn(least, hang.reach_m, [&](std::size_t v, const Double3& drawn) {
+    const Tension tension(body);
+    auto places = tension.drawn(least, hang.reach_m, [&](std::size_t v, const Double3& drawn) {
         const Double3& normal = body.points[v].normal;
         const double under = std::min(0.0, glm::dot(drawn - least[v], normal));
         return glm::mix(least[v], drawn - under * normal, freely[v]);
     });
+    // What lies on the body is as crumpled as the body's points are.
+    const auto smooth = tension.drawn(places, kSmooth);
+    for (std::size_t v = 0; v < places.size(); ++v) places[v] = glm::mix(places[v], smooth[v], freely[v]);
+    return places;
 }
 
 }  // namespace
@@ -72,16 +79,26 @@ Sheet laid(const Sheet& body, const Hang& hang, const BonePivots& pivots, unsign
 
 void hold_in(SkinnedMesh& mesh, Sheet& body, const Outline& worn) {
     constexpr double kWidth = 0.042;
-    constexpr double kOver = 0.03;  // from the garment's edge on
+    constexpr double kNormals = 0.020;  // what was a bump is now crumpled; cloth lies over it by an even normal
+    constexpr double kOver = 0.03;      // from the garment's edge on
+    const Tension tension(body);
     std::vector<Double3> skin;
     for (const SheetPoint& point : body.points) skin.push_back(point.skin);
-    const auto even = Tension(body).drawn(skin, kWidth, [](std::size_t, const Double3& drawn) { return drawn; });
+    const auto even = tension.drawn(skin, kWidth);
+    std::vector<double> held;
     for (std::size_t v = 0; v < skin.size(); ++v) {
         SheetPoint& point = body.points[v];
-        point.skin = point.place = glm::mix(skin[v], even[v], smooth_step(-worn(point) / kOver));
+        held.push_back(smooth_step(-worn(point) / kOver));
+        point.skin = point.place = glm::mix(skin[v], even[v], held[v]);
         mesh.positions[point.vertex] = point.place;
     }
     set_normals(body);
+    std::vector<Double3> normals;
+    for (const SheetPoint& point : body.points) normals.push_back(point.normal);
+    const auto even_normals = tension.drawn(normals, kNormals);
+    for (std::size_t v = 0; v < skin.size(); ++v) {
+        body.points[v].normal = glm::normalize(glm::mix(normals[v], even_normals[v], held[v]));
+    }
 }
 
 Sheet raised(Sheet sheet, double by_m) {

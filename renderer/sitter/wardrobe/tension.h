@@ -13,16 +13,17 @@ class Tension {
     // What may be said about where a point goes: its number and where tension draws it.
     using Held = std::function<Double3(std::size_t, const Double3&)>;
 
-    // The places x that make ∫ |x − rest|² + width² |∇x|² least, by relaxation, each point held as it is told to be.
-    // Bumps narrower than the width go, wider ones stay.
-    std::vector<Double3> drawn(const std::vector<Double3>& rest, double width_m, const Held& held) const;
+    // The places x that make ∫ |x − rest|² + width² |∇x|² least, by relaxation, each point held as it is told to be,
+    // or free. Bumps narrower than the width go, wider ones stay. Every point belongs to a triangle.
+    std::vector<Double3> drawn(const std::vector<Double3>& rest, double width_m, const Held& held = nullptr) const;
 
   private:
     struct Pull {
         std::uint32_t to;
         double strength;
     };
-    std::vector<std::vector<Pull>> pulls_;
+    std::vector<Pull> pulls_;         // by the points that are drawn
+    std::vector<std::size_t> first_;  // of a point's pulls, and one past the last point's
     std::vector<double> areas_;
 };
 
