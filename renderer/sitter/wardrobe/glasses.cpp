@@ -1,6 +1,7 @@
 #include "sitter/wardrobe/glasses.h"
 
 #include <algorithm>
+#include <array>
 #include <cmath>
 #include <utility>
 
@@ -15,10 +16,10 @@ namespace {
 constexpr double kVertexDistance = 0.013;  // cornea to lens
 constexpr double kHalfBridge = 0.0085;     // between the lenses, for eyes 62 mm apart
 constexpr double kUsualApart = 0.062;
-constexpr double kWrapDeg = 4.0;       // by which each lens is turned outward
-constexpr double kUnderPupil = 0.003;  // of the lenses' middle
-constexpr double kClearance = 0.0012;  // of rims over the skin
-constexpr double kEndPiece = 0.005;    // from the lens's edge to the temple
+constexpr double kWrapDeg = 4.0;                                    // by which each lens is turned outward
+constexpr std::array kUnderPupil = {0.003, 0.0015, 0.0045, 0.006};  // of the lenses' middle, the usual one first
+constexpr double kClearance = 0.0012;                               // of rims over the skin
+constexpr double kEndPiece = 0.005;                                 // from the lens's edge to the temple
 
 // What a frame is built of.
 struct Make {
@@ -63,8 +64,7 @@ class Fitter {
           size_(glm::distance(eyes[0], eyes[1]) / kUsualApart) {}
 
     std::vector<SpectacleLens> fit() {
-        for (std::size_t e = 0; e < 2; ++e) lenses_.push_back(lens_before(e));
-        bring_forward();
+        settle();
         for (std::size_t e = 0; e < 2; ++e) {
             add_rim(lenses_[e], side_of(e));
             if (glasses_.frame != GlassesFrame::kSquare) add_nose_pad(lenses_[e], side_of(e));
@@ -85,7 +85,7 @@ class Fitter {
         return 0.5 * (right - left);
     }
 
-    SpectacleLens lens_before(std::size_t e) const {
+    SpectacleLens lens_before(std::size_t e, double under_pupil) const {
         const double side = side_of(e);
         const double bridge = size_ * kHalfBridge;
         const double most = size_ * make_.most_half_width;
@@ -101,23 +101,34 @@ class Fitter {
         lens.axis = std::cos(lean) * forward - std::sin(lean) * Double3(0.0, 1.0, 0.0);
         lens.up = glm::cross(lens.axis, lens.right);
         const double apex = eyes_.at(e).z + kApexAhead;
-        const Double3 vertex(side * (bridge + lens.half_width_m), eyes_.at(e).y - kUnderPupil, apex + kVertexDistance);
+        const Double3 vertex(side * (bridge + lens.half_width_m), eyes_.at(e).y - under_pupil, apex + kVertexDistance);
         lens.centre = vertex - lens.radius_m * lens.axis;
         return lens;
     }
 
-    // Until neither rim touches the face.
-    void bring_forward() {
-        double lacking = 0.0;
-        for (const SpectacleLens& lens : lenses_) {
-            for (int k = 0; k < 24; ++k) {
-                const auto [x, y] = outline_at(lens, 2.0 * kPiDouble * k / 24.0, make_.rim_across);
-                const Double3 rim = lens_point(lens, x, y);
-                const auto skin = face_.front_at(rim.x, rim.y);
-                if (skin) lacking = std::max(lacking, *skin + make_.rim_deep + kClearance - rim.z);
-            }
+    // As high or low on the nose as they come closest to the eyes, and forward until neither rim touches the face.
+    void settle() {
+        double least = 1.0;
+        for (const double under_pupil : kUnderPupil) {
+            const std::vector<SpectacleLens> pair{lens_before(0, under_pupil), lens_before(1, under_pupil)};
+            const double lacking = std::max(lacking_before(pair[0]), lacking_before(pair[1]));
+            if (lacking >= least) continue;
+            least = lacking;
+            lenses_ = pair;
         }
-        for (SpectacleLens& lens : lenses_) lens.centre.z += lacking;
+        for (SpectacleLens& lens : lenses_) lens.centre.z += least;
+    }
+
+    // By how much the rim must come forward.
+    double lacking_before(const SpectacleLens& lens) const {
+        double lacking = 0.0;
+        for (int k = 0; k < 24; ++k) {
+            const auto [x, y] = outline_at(lens, 2.0 * kPiDouble * k / 24.0, make_.rim_across);
+            const Double3 rim = lens_point(lens, x, y);
+            const auto skin = face_.front_at(rim.x, rim.y);
+            if (skin) lacking = std::max(lacking, *skin + make_.rim_deep + kClearance - rim.z);
+        }
+        return lacking;
     }
 
     void add_rim(const SpectacleLens& lens, double) {
@@ -178,22 +189,17 @@ class Fitter {
                  false, Zone::kGlasses);
     }
 
-    // The skull without its ears has a hole where each was: there it is what lies before and behind, joined straight.
+    // The skin beside the ear: where the auricle stands before it, what lies a little higher.
     double skull_at(double side, double y, double z) const {
         constexpr double kStep = 0.004;
-        constexpr int kMost = 16;
-        const auto beside = [&](double sense) -> std::pair<int, double> {
-            for (int i = 0; i < kMost; ++i) {
-                const auto skin = skull_.side_at(side, y, z + sense * kStep * i);
-                if (skin && side * *skin > 0.0) return {i, side * *skin};
-            }
-            return {kMost, 0.0};
-        };
-        const auto [ahead, before] = beside(1.0);
-        const auto [back, behind] = beside(-1.0);
-        if (ahead == 0 || behind == 0.0) return before;
-        if (before == 0.0) return behind;
-        return (before * back + behind * ahead) / (ahead + back);
+        constexpr int kMost = 6;
+        if (const auto skin = skull_.side_at(side, y, z)) return side * *skin;
+        double least = 1.0;
+        for (int i = 0; i <= kMost; ++i) {
+            const auto skin = face_.side_at(side, y + kStep * i, z);
+            if (skin) least = std::min(least, side * *skin);
+        }
+        return least < 1.0 ? least : 0.0;
     }
 
     // Where the temple lies: in the fork between skull and auricle, by the highest place that stands off the skull.

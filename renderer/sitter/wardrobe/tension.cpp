@@ -9,7 +9,9 @@
 namespace understudy {
 namespace {
 
-constexpr int kSweeps = 70;
+// Enough for a body's mesh, whose finest edges are a millimetre or two long.
+int sweeps_for(double width_m) { return std::min(70, 8 + static_cast<int>(1600.0 * width_m)); }
+
 // Successive over-relaxation, without which a fine mesh would need as many sweeps as the square of the width in edges.
 // Young, "Iterative methods for solving partial difference equations of elliptic type", Trans. AMS 76, 1954; with
 // points held: Cryer, "The solution of a quadratic programming problem using systematic overrelaxation", SIAM J.
@@ -63,7 +65,7 @@ Tension::Tension(const Sheet& sheet) : first_(sheet.points.size() + 1, 0), areas
 
 std::vector<Double3> Tension::drawn(const std::vector<Double3>& rest, double width_m, const Held& held) const {
     std::vector<Double3> places = rest;
-    for (int sweep = 0; sweep < kSweeps; ++sweep) {
+    for (int sweep = sweeps_for(width_m); sweep > 0; --sweep) {
         for (std::size_t v = 0; v < places.size(); ++v) {
             double total = areas_[v] / (width_m * width_m);
             Double3 sum = total * rest[v];
