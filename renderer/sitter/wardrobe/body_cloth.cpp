@@ -10,7 +10,7 @@
 namespace understudy {
 namespace {
 
-constexpr double kSmooth = 0.012;  // cloth has no creases narrower than this but its folds
+constexpr double kSmooth = 0.020;  // cloth has no creases narrower than this but its folds
 
 // A skin drawn tight over the body with some ease: it touches what stands out and spans what lies between.
 std::vector<Double3> spanned(const Sheet& body, const Hang& hang, const std::vector<double>& freely) {
@@ -71,7 +71,7 @@ Sheet laid(const Sheet& body, const Hang& hang, const BonePivots& pivots, unsign
         SheetPoint& point = folded.points[v];
         // Folds stand out from the cloth: none may dip into the skin.
         const double height = 0.5 + 0.5 * fold_height(point, pivots, hang.fold_length_m, seed);
-        point.place += freely[v] * hang.folds_m * std::max(0.0, height) * point.normal;
+        point.place += freely[v] * hang.folds_m * std::max(0.0, height) * body.points[v].normal;
     }
     set_normals(folded);
     return folded;
