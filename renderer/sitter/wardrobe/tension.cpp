@@ -80,4 +80,17 @@ std::vector<Double3> Tension::drawn(const std::vector<Double3>& rest, double wid
     return places;
 }
 
+std::vector<Double3> Tension::unfolded(std::vector<Double3> places, int rounds) const {
+    std::vector<Double3> next(places.size());
+    for (; rounds > 0; --rounds) {
+        for (std::size_t v = 0; v < places.size(); ++v) {
+            Double3 sum(0.0);
+            for (std::size_t i = first_[v]; i < first_[v + 1]; ++i) sum += places[pulls_[i].to];
+            next[v] = 0.5 * places[v] + 0.5 / static_cast<double>(first_[v + 1] - first_[v]) * sum;
+        }
+        places.swap(next);
+    }
+    return places;
+}
+
 }  // namespace understudy

@@ -17,6 +17,10 @@ class Tension {
     // or free. Bumps narrower than the width go, wider ones stay. Every point belongs to a triangle.
     std::vector<Double3> drawn(const std::vector<Double3>& rest, double width_m, const Held& held = nullptr) const;
 
+    // Without crumples: each point goes halfway to the plain mean of its neighbours, so many times. Where the mesh is
+    // fine, little else changes.
+    std::vector<Double3> unfolded(std::vector<Double3> places, int rounds) const;
+
   private:
     struct Pull {
         std::uint32_t to;
