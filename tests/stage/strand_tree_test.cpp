@@ -49,9 +49,9 @@ Nearest try_every_piece(const Strands& strands, const Ray& ray) {
         const double along = (glm::dot(axis, from) - aw * glm::dot(way, from)) / det;
         const double distance = (aw * glm::dot(axis, from) - aa * glm::dot(way, from)) / det;
         const double apart = glm::distance(a + along * axis, Double3(ray.origin) + distance * way) / 0.002;
-        if (distance < 0.0 || along < -0.05 || along > 1.05) continue;
-        // Where a ribbon ends is not told within a radius: a slanting ray meets its plane a little farther on.
-        const double from_end = std::min(std::abs(along), std::abs(along - 1.0)) * std::sqrt(aa) / 0.002;
+        if (distance < 0.0 || along < -1.0 || along > 2.0) continue;
+        // Ribbons end in half a disc as the ray sees them, which a slanting ray meets farther on along the axis.
+        const double from_end = std::min(std::abs(along), std::abs(along - 1.0)) * std::sqrt(det) / 0.002;
         nearest.clearance = std::min({nearest.clearance, std::abs(apart - 1.0), apart < 1.1 ? from_end - 0.9 : 1.0});
         if (apart > 1.0 || along < 0.0 || along > 1.0 || distance > nearest.distance) continue;
         nearest.distance = distance;
