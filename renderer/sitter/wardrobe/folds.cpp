@@ -58,11 +58,11 @@ double fold_height(const SheetPoint& point, const BonePivots& pivots, double fol
     const double pipes = ridged(gradient_noise(along + astray, seed));
     const double below = smooth_step((shoulder.y - 0.02 - p.y) / 0.16);
     // Drag lines that fan out from the armpit over chest and back.
-    const Double3 armpit = shoulder + Double3(p.x < 0.0 ? 0.035 : -0.035, -0.085, 0.0);
+    const Double3 armpit = shoulder + Double3(p.x < 0.0 ? 0.012 : -0.012, -0.085, 0.0);
     const double reach = std::hypot(p.x - armpit.x, p.y - armpit.y);
     const double angle = std::atan2(p.y - armpit.y, std::abs(armpit.x) - std::abs(p.x));
     const double fan = ridged(gradient_noise({4.2 * angle, 6.0 * reach, p.z > 0.0 ? 11.3 : 5.7}, seed + 3U));
-    const double drag = std::exp(-reach / 0.075) * smooth_step(reach / 0.03);
+    const double drag = std::exp(-reach / 0.075) * smooth_step((reach - 0.015) / 0.05);
     // Wrinkles across the arm.
     const double round = ridged(gradient_noise({22.0 * p.x, 34.0 * p.y, 22.0 * p.z}, seed + 4U));
     const double sleeve = smooth_step(2.0 * arm - 0.4);
