@@ -11,7 +11,7 @@
 namespace understudy {
 namespace {
 
-constexpr double kInside = 0.03;  // how far from an edge the inside of a cloth is made
+constexpr double kInside = 0.02;  // how far from an edge the inside of a cloth is made
 
 // Fits round the neck and hangs freely from a hand's breadth below.
 std::function<double(const SheetPoint&)> freely_below(const Outline& neck, double over_m) {
@@ -97,7 +97,7 @@ Outline covered_by(Outfit outfit, const BonePivots& pivots) {
 }
 
 void take_away_hidden_skin(SkinnedMesh& mesh, const RefinedHead& body, const Outline& outline) {
-    constexpr double kDeep = 0.045;
+    constexpr double kDeep = 0.03;
     std::vector<bool> hidden;
     for (std::size_t v = 0; v < body.positions.size(); ++v) {
         hidden.push_back(outline({body.positions[v], body.positions[v], {}, body.weights[v]}) < -kDeep);
