@@ -30,7 +30,8 @@ double cotangent(const Double3& at, const Double3& a, const Double3& b) {
 
 // The cotangent formula: Pinkall and Polthier, "Computing discrete minimal surfaces and their conjugates", Experimental
 // Mathematics 2(1), 1993.
-Tension::Tension(const Sheet& sheet) : first_(sheet.points.size() + 1, 0), areas_(sheet.points.size(), 0.0) {
+Tension::Tension(const Sheet& sheet)
+    : first_(sheet.points.size() + 1, 0), areas_(sheet.points.size(), 0.0), at_border_(sheet.points.size(), false) {
     struct Side {
         std::uint32_t from, to;
         double strength;
@@ -54,10 +55,12 @@ Tension::Tension(const Sheet& sheet) : first_(sheet.points.size() + 1, 0), areas
               [](const Side& a, const Side& b) { return std::pair(a.from, a.to) < std::pair(b.from, b.to); });
     for (std::size_t i = 0; i < sides.size();) {
         const Side& side = sides[i];
+        const std::size_t begin = i;
         double strength = 0.0;
         for (; i < sides.size() && sides[i].from == side.from && sides[i].to == side.to; ++i) {
             strength += sides[i].strength;
         }
+        if (i - begin == 1) at_border_[side.from] = true;  // a side of one triangle only
         pulls_.push_back({side.to, std::clamp(strength, kLeastPull, kMostPull)});
         first_[side.from + 1] = pulls_.size();
     }
@@ -86,7 +89,8 @@ std::vector<Double3> Tension::unfolded(std::vector<Double3> places, int rounds) 
         for (std::size_t v = 0; v < places.size(); ++v) {
             Double3 sum(0.0);
             for (std::size_t i = first_[v]; i < first_[v + 1]; ++i) sum += places[pulls_[i].to];
-            next[v] = 0.5 * places[v] + 0.5 / static_cast<double>(first_[v + 1] - first_[v]) * sum;
+            next[v] = at_border_[v] ? places[v]
+                                    : 0.5 * places[v] + 0.5 / static_cast<double>(first_[v + 1] - first_[v]) * sum;
         }
         places.swap(next);
     }

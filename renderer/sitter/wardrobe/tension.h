@@ -17,8 +17,8 @@ class Tension {
     // or free. Bumps narrower than the width go, wider ones stay. Every point belongs to a triangle.
     std::vector<Double3> drawn(const std::vector<Double3>& rest, double width_m, const Held& held = nullptr) const;
 
-    // Without crumples: each point goes halfway to the plain mean of its neighbours, so many times. Where the mesh is
-    // fine, little else changes.
+    // Without crumples: each point goes halfway to the plain mean of its neighbours, so many times; those at the border
+    // stay. Where the mesh is fine, little else changes.
     std::vector<Double3> unfolded(std::vector<Double3> places, int rounds) const;
 
   private:
@@ -29,6 +29,7 @@ class Tension {
     std::vector<Pull> pulls_;         // by the points that are drawn
     std::vector<std::size_t> first_;  // of a point's pulls, and one past the last point's
     std::vector<double> areas_;
+    std::vector<bool> at_border_;
 };
 
 }  // namespace understudy
