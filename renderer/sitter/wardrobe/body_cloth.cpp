@@ -26,7 +26,7 @@ std::vector<Double3> spanned(const Sheet& body, const Hang& hang, const std::vec
         return glm::mix(least[v], drawn - under * normal, freely[v]);
     });
     // What lies on the body is as crumpled as the body's points are.
-    const auto smooth = tension.unfolded(tension.drawn(places, kSmooth), 30);
+    const auto smooth = tension.unfolded(tension.drawn(places, kSmooth), 10);
     for (std::size_t v = 0; v < places.size(); ++v) places[v] = glm::mix(places[v], smooth[v], freely[v]);
     return places;
 }
@@ -79,7 +79,7 @@ Sheet laid(const Sheet& body, const Hang& hang, const BonePivots& pivots, unsign
 
 void hold_in(SkinnedMesh& mesh, Sheet& body, const Outline& worn) {
     constexpr double kWidth = 0.042;
-    constexpr int kRounds = 100;
+    constexpr int kRounds = 30;
     constexpr double kNormals = 0.020;  // what was a bump is now crumpled; cloth lies over it by an even normal
     constexpr double kOver = 0.03;      // from the garment's edge on
     const Tension tension(body);
@@ -89,7 +89,9 @@ void hold_in(SkinnedMesh& mesh, Sheet& body, const Outline& worn) {
     std::vector<double> held;
     for (std::size_t v = 0; v < skin.size(); ++v) {
         SheetPoint& point = body.points[v];
-        held.push_back(smooth_step(-worn(point) / kOver));
+        // The trunk alone: an arm is too thin to lose so much.
+        const double arm = double{point.weights[kLeftArm]} + double{point.weights[kRightArm]};
+        held.push_back(smooth_step(-worn(point) / kOver) * smooth_step(1.0 - 2.0 * arm));
         point.skin = point.place = glm::mix(skin[v], even[v], held[v]);
         mesh.positions[point.vertex] = point.place;
     }

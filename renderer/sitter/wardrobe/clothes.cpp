@@ -11,7 +11,7 @@
 namespace understudy {
 namespace {
 
-constexpr double kInside = 0.02;  // how far from an edge the inside of a cloth is made
+constexpr double kInside = 0.015;  // how far from an edge the inside of a cloth is made
 
 // Fits round the neck and hangs freely from a hand's breadth below.
 std::function<double(const SheetPoint&)> freely_below(const Outline& neck, double over_m) {

@@ -10,7 +10,7 @@
 namespace understudy {
 namespace {
 
-constexpr double kInside = 0.02;
+constexpr double kInside = 0.015;
 
 // The jacket's lines, from the neck's base: right of the middle, up. A single-breasted front with a notch; sizes by
 // eye.

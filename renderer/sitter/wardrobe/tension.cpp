@@ -70,6 +70,7 @@ std::vector<Double3> Tension::drawn(const std::vector<Double3>& rest, double wid
     std::vector<Double3> places = rest;
     for (int sweep = sweeps_for(width_m); sweep > 0; --sweep) {
         for (std::size_t v = 0; v < places.size(); ++v) {
+            if (at_border_[v]) continue;
             double total = areas_[v] / (width_m * width_m);
             Double3 sum = total * rest[v];
             for (std::size_t i = first_[v]; i < first_[v + 1]; ++i) {

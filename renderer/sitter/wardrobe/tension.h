@@ -14,7 +14,8 @@ class Tension {
     using Held = std::function<Double3(std::size_t, const Double3&)>;
 
     // The places x that make ∫ |x − rest|² + width² |∇x|² least, by relaxation, each point held as it is told to be,
-    // or free. Bumps narrower than the width go, wider ones stay. Every point belongs to a triangle.
+    // or free. Bumps narrower than the width go, wider ones stay. The border stays. Every point belongs to
+    // a triangle.
     std::vector<Double3> drawn(const std::vector<Double3>& rest, double width_m, const Held& held = nullptr) const;
 
     // Without crumples: each point goes halfway to the plain mean of its neighbours, so many times; those at the border
