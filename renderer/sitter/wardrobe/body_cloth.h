@@ -9,7 +9,7 @@ namespace understudy {
 // The skin under the jaw, with neck, trunk and arms, as a sheet that lies on itself.
 Sheet body_sheet(const RefinedHead& head);
 
-// What is worn under a garment evens the flesh out: from the garment's edge on, the body under it and the mesh's skin
+// What is worn under a garment evens the flesh out: from the garment's edge on, the trunk under it and the mesh's skin
 // lose what is narrower than four centimetres.
 void hold_in(SkinnedMesh& mesh, Sheet& body, const Outline& worn);
 
