@@ -63,6 +63,16 @@ void PathTracer::light_strands(const Group& group, std::span<const StrandVertex>
     });
 }
 
+// Clear hairs take nothing, and a path among them would go on for as long as it does not find the way out.
+bool PathTracer::goes_on(Walk& walk, float u) const {
+    constexpr std::uint32_t kSureVertices = 6;
+    constexpr float kChance = 0.85F;
+    if (walk.vertex % kMirrorBranch < kSureVertices) return survives(walk, u);
+    if (u >= kChance) return false;
+    walk.throughput /= kChance;
+    return survives(walk, u / kChance);
+}
+
 void PathTracer::scatter_at_strands(Group& group, std::span<const StrandVertex> vertices) const {
     WideSampler sampler;
     for (std::size_t i = 0; i < vertices.size(); ++i) {
@@ -75,7 +85,7 @@ void PathTracer::scatter_at_strands(Group& group, std::span<const StrandVertex> 
         Walk& walk = group.walks[vertex.walk];
         const FibreSample sample = sample_fibre(vertex.from, {numbers[0][i], numbers[1][i], numbers[2][i]});
         walk.throughput *= sample.weight;
-        if (!survives(walk, numbers[3][i])) continue;
+        if (!goes_on(walk, numbers[3][i])) continue;
         ++walk.vertex;
         const Vec3 direction = vertex.frame.to_world(sample.wi);
         walk.ray = {vertex.place.leave(direction), direction};

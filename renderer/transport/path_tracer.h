@@ -164,6 +164,7 @@ class PathTracer {
     // The surface's own way, or one to a cloth that light goes through. None: nothing is left to follow.
     static std::optional<ScatterSample> choose_way(const Vertex& vertex, const Vec3& u);
     bool survives(Walk& walk, float u) const;
+    bool goes_on(Walk& walk, float u) const;
     // On skin that the camera sees: the coat is lit and followed there, the rest where light comes out again.
     static void enter_skin(Vertex& vertex, const Hit& hit);
     void draw_entries(const Group& group, std::span<Vertex> vertices) const;

@@ -14,21 +14,17 @@ namespace {
 
 constexpr StrandDetail kFew{0.0004};
 
-// Each is loaded once; hair grows on it anew.
-Sitter grown_anew(const std::string& name, const SitterSettings& settings) {
-    static std::map<std::string, HeadPointer> heads;
-    auto& head = heads[name];
-    if (!head) head = loaded(library_head(name));
-    return pose_head(*head, settings, std::nullopt);
+// Hair is grown on a head that is posed once.
+Sitter with_hair(const std::string& head, HairStyle style, BeardStyle beard = BeardStyle::kNone) {
+    Sitter sitter = posed(head);
+    sitter.growth->look.style = style;
+    sitter.growth->look.fringe = false;
+    sitter.growth->look.beard = beard;
+    return sitter;
 }
 
-Sitter with_hair(const std::string& head, HairStyle style, BeardStyle beard = BeardStyle::kNone) {
-    SitterSettings settings = library_head(head);
-    settings.hair.style = style;
-    settings.hair.fringe = false;
-    settings.hair.beard = beard;
-    return grown_anew(head, settings);
-}
+// With folds, loose, prominent and hooded lids: each takes a second to load.
+constexpr std::array<const char*, 4> kLids = {"alder", "birch", "juniper", "linden"};
 
 std::vector<const Strand*> of_kind(const Strands& strands, StrandKind kind) {
     std::vector<const Strand*> found;
@@ -119,11 +115,9 @@ TEST(Hair, IsTheSameForAnyNumberOfThreads) {
 
 // A share of hairs without pigment: Pearson's binomial error, three of them.
 TEST(Hair, IsGreyByItsShare) {
-    SitterSettings settings = library_head("aspen");
-    settings.hair.style = HairStyle::kShaved;
-    settings.hair.fringe = false;
-    settings.hair.grey = 0.3;
-    const Strands strands = grow_strands(grown_anew("aspen", settings), kFew);
+    Sitter sitter = with_hair("aspen", HairStyle::kShaved);
+    sitter.growth->look.grey = 0.3;
+    const Strands strands = grow_strands(sitter, kFew);
     double grey = 0.0;
     const auto hairs = of_kind(strands, StrandKind::kHair);
     for (const Strand* hair : hairs) grey += strands.shades[hair->shade].eumelanin < 0.1 ? 1.0 : 0.0;
@@ -176,8 +170,8 @@ TEST(Beard, GrowsWhereABeardDoes) {
 
 // Lengths of upper lashes, 8 to 12 mm where they are longest, and 6 to 8 mm of lower ones: anatomy texts, from memory.
 TEST(Lashes, GrowAtTheLidsEdges) {
-    for (const char* name : kLibraryHeads) {
-        const Sitter sitter = posed(name);
+    for (const char* name : kLids) {
+        const Sitter sitter = with_hair(name, HairStyle::kNone);
         const Strands strands = grow_strands(sitter, kFew);
         const auto lashes = of_kind(strands, StrandKind::kLash);
         ASSERT_GT(lashes.size(), 300U) << name;
@@ -201,10 +195,12 @@ TEST(Lashes, GrowAtTheLidsEdges) {
 
 // The upper lid goes down with the gaze, and its lashes with it.
 TEST(Lashes, FollowTheLids) {
-    const auto lowest_root = [](double up_deg) {
-        SitterSettings settings = library_head("aspen");
+    SitterSettings settings = library_head("aspen");
+    settings.hair.style = HairStyle::kNone;
+    const auto head = loaded(settings);
+    const auto lowest_root = [&](double up_deg) {
         settings.gaze = GazeAngles{0.0, up_deg};
-        const Sitter sitter = grown_anew("aspen", settings);
+        const Sitter sitter = pose_head(*head, settings, std::nullopt);
         const Strands strands = grow_strands(sitter, kFew);
         double sum = 0.0;
         int count = 0;
@@ -221,8 +217,8 @@ TEST(Lashes, FollowTheLids) {
 
 // A brow lies over the eye from its inner corner past its outer one, on the skin.
 TEST(Brows, LieOverTheEyes) {
-    for (const char* name : kLibraryHeads) {
-        const Sitter sitter = posed(name);
+    for (const char* name : kLids) {
+        const Sitter sitter = with_hair(name, HairStyle::kNone);
         const Strands strands = grow_strands(sitter, kFew);
         const auto brows = of_kind(strands, StrandKind::kBrow);
         ASSERT_GT(brows.size(), 400U) << name;
