@@ -33,13 +33,8 @@ void set_normals(Sheet& sheet);
 // an edge rounded like a hem between them.
 void sew(SkinnedMesh& mesh, const Sheet& sheet, double thickness, Zone zone, double inside_from_edge);
 
-<<<<<<< HEAD
 // A sheet over a grid of points, row by row; closed: each row's end joins its beginning. Outside is where rows are seen
 // to lie above one another and columns to run to the right.
-=======
-// A sheet over a grid of points, row by row; closed: each row's end joins its beginning. Outside is where rows are seen to
-// lie above one another and columns to run to the right.
->>>>>>> 6c5442c (Sheets: say which side is outside; tests use the table reader's words)
 Sheet grid_sheet(const std::vector<SheetPoint>& points, std::size_t columns, bool closed);
 
 }  // namespace understudy
