@@ -127,7 +127,7 @@ Strands grow_lashes(const GrowingHead& head) {
     Strands strands;
     // Darker than the hair, of blond people too: common observation.
     const HairPigment& hair = head.look.colour;
-    strands.shades = shades_of({std::max(1.6, 1.5 * hair.eumelanin), 0.6 * hair.pheomelanin});
+    strands.shades = shades_of({std::max(4.0, 2.0 * hair.eumelanin), 0.6 * hair.pheomelanin});
     for (std::size_t e = 0; e < 2; ++e) {
         std::vector<Vec3> loop;
         for (const auto vertex : head.lash_lines.at(e)) loop.push_back(head.places[vertex]);
