@@ -33,7 +33,7 @@ class CoatTable {
 
   private:
     using Row = AlbedoTable<48, 24>;
-    static constexpr std::size_t kRows = 11;
+    static constexpr std::size_t kRows = 13;
     static constexpr float kStep = (kMostSkinRoughness - kLeastSkinRoughness) / static_cast<float>(kRows - 1);
     struct Place {
         std::size_t row;

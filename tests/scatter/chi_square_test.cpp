@@ -53,7 +53,7 @@ TEST(ChiSquare, EverySurfaceSamplesItsDensity) {
             const Vec3 wo = direction_at(cosine);
             RandomStream random(++seed);
             const ChiSquare test = test_directions(
-                kSamples, [&](const Vec3& wi) { return density_scatter(named.surface, wo, wi); },
+                kSamples, [&](const Vec3& wi) { return density_of(named.surface, wo, wi); },
                 [&]() -> std::optional<Vec3> {
                     const Vec3 u = random.next3();
                     const auto sample = sample_scatter(named.surface, wo, kTestWaves, u);

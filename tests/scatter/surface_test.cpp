@@ -111,7 +111,7 @@ TEST(EverySurface, WeighsSamplesByValueCosineAndDensity) {
             }
             ASSERT_TRUE(sample->wi.z > 0.0F || transmits(named.surface)) << named.name;
             ASSERT_NEAR(glm::length(sample->wi), 1.0F, 1e-5F);
-            const float density = density_scatter(named.surface, wo, sample->wi);
+            const float density = density_of(named.surface, wo, sample->wi);
             EXPECT_NEAR(sample->density / density, 1.0F, 1e-4F) << named.name;
             const Light4 expected =
                 evaluate_scatter(named.surface, wo, sample->wi, kTestWaves) * std::abs(sample->wi.z) / density;
@@ -150,7 +150,7 @@ TEST(EverySurface, IsFiniteAtTheHorizonAndBlackBelowIt) {
         if (!transmits(named.surface)) {
             for (const auto& [wo, wi] : {std::pair(above, below), std::pair(below, above), std::pair(below, below)}) {
                 EXPECT_EQ(evaluate_scatter(named.surface, wo, wi, kTestWaves), Light4(0.0F)) << named.name;
-                EXPECT_EQ(density_scatter(named.surface, wo, wi), 0.0F) << named.name;
+                EXPECT_EQ(density_of(named.surface, wo, wi), 0.0F) << named.name;
             }
             EXPECT_FALSE(sample_scatter(named.surface, below, kTestWaves, half)) << named.name;
         }

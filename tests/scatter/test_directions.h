@@ -5,6 +5,7 @@
 #include <cmath>
 
 #include "base/geometry.h"
+#include "scatter/surface.h"
 #include "spectrum/waves.h"
 
 namespace understudy {
@@ -18,6 +19,11 @@ inline constexpr Waves kTestWaves{{450.0F, 530.0F, 600.0F, 680.0F}, {3, 7, 11, 1
 inline Vec3 direction_at(float cosine) {
     const float across = std::sqrt(1.0F - cosine * cosine);
     return {across * std::cos(0.77F), across * std::sin(0.77F), cosine};
+}
+
+// Of wi among samples of light that comes from wo, at the test's waves.
+inline float density_of(const Surface& surface, const Vec3& wo, const Vec3& wi) {
+    return scatter_value(surface, approach(surface, wo, kTestWaves), wi).density;
 }
 
 }  // namespace understudy

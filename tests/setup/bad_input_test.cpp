@@ -142,7 +142,7 @@ INSTANTIATE_TEST_SUITE_P(
                     table("[sitter]\ngaze = 3", "2:8", {"gaze", "name of a light"}),
                     table("[sitter]\nmelanin = 0.6", "2:11", {"melanin", "0 to 0.5"}),
                     table("[sitter]\nhair = \"bobb\"", "2:8", {"hair", "bobb", "did you mean \"bob\"?", "tied-back"}),
-                    table("[sitter]\nhair = 3", "2:8", {"hair", "is a number", "style, fringe, colour, grey"}),
+                    table("[sitter]\nhair = 3", "2:8", {"hair", "whole number 3", "style, fringe, colour, grey"}),
                     table("[sitter]\nhair = { style = 1 }", "2:18", {"style", "a string"}),
                     table("[sitter]\nhair = { fringe = \"yes\" }", "2:19", {"fringe", "true or false"}),
                     table("[sitter]\nhair = { colour = \"browm\" }", "2:19", {"browm", "did you mean \"brown\"?"}),
