@@ -12,11 +12,6 @@ float coat_share(const CoatedSurface& surface, float coat) {
     return wants_mis(surface) ? std::max(share, kLeastSharpCoatShare) : share;
 }
 
-float mixed_density(const CoatedSurface& surface, const Vec3& wo, const Vec3& wi, const Vec3& h) {
-    const float share = coat_share(surface, surface.coat().at(wo.z));
-    return share * density_gloss(wo, h, surface.alpha()) + (1.0F - share) * wi.z / kPi;
-}
-
 }  // namespace
 
 CoatedSurface::CoatedSurface(const Spectrum& albedo, float index, float alpha)
@@ -33,11 +28,6 @@ CoatedSurface CoatedSurface::with_albedo(const Spectrum& albedo) const {
     result.albedo_ = albedo;
     result.mean_albedo_ = mean_over_waves(albedo);
     return result;
-}
-
-float density_scatter(const CoatedSurface& surface, const Vec3& wo, const Vec3& wi) {
-    if (!above_horizon(wo) || !above_horizon(wi)) return 0.0F;
-    return mixed_density(surface, wo, wi, glm::normalize(wo + wi));
 }
 
 ScatterValue scatter_value(const CoatedSurface& surface, const Approach& from, const Vec3& wi) {

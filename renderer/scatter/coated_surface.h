@@ -35,8 +35,6 @@ class CoatedSurface {
     DirectionalAlbedo coat_;
 };
 
-float density_scatter(const CoatedSurface& surface, const Vec3& wo, const Vec3& wi);
-
 inline Approach approach(const CoatedSurface& surface, const Vec3& wo, const Waves& waves) {
     return {wo, at(surface.base(), waves), surface.coat().at(std::max(wo.z, 0.0F))};
 }

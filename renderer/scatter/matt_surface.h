@@ -12,10 +12,6 @@ struct MattSurface {
     Spectrum albedo;
 };
 
-inline float density_scatter(const MattSurface&, const Vec3& wo, const Vec3& wi) {
-    return above_horizon(wo) && above_horizon(wi) ? wi.z / kPi : 0.0F;
-}
-
 inline Approach approach(const MattSurface& surface, const Vec3& wo, const Waves& waves) {
     return {wo, at(surface.albedo, waves), 0.0F};
 }

@@ -30,17 +30,12 @@ NappedCloth::NappedCloth(const Spectrum& dye, float nap, float spread)
     sheen_share_ = sheen > 0.0F ? sheen / (sheen + ground) : 0.0F;
 }
 
-float density_scatter(const NappedCloth& cloth, const Vec3& wo, const Vec3& wi) {
-    if (!above_horizon(wo) || !above_horizon(wi)) return 0.0F;
-    return cloth.sheen_share() / (2.0F * kPi) + (1.0F - cloth.sheen_share()) * wi.z / kPi;
-}
-
 ScatterValue scatter_value(const NappedCloth& cloth, const Approach& from, const Vec3& wi) {
     if (!above_horizon(from.wo) || !above_horizon(wi)) return {};
     const float ground =
         (1.0F - from.reflected) * (1.0F - cloth.sheen().at(wi.z)) / (kPi * (1.0F - cloth.sheen().mean()));
     return {sheen_lobe(from.wo, wi, cloth.nap(), cloth.spread()) + from.colour * ground,
-            density_scatter(cloth, from.wo, wi)};
+            cloth.sheen_share() / (2.0F * kPi) + (1.0F - cloth.sheen_share()) * wi.z / kPi};
 }
 
 std::optional<ScatterSample> sample_scatter(const NappedCloth& cloth, const Approach& from, const Vec3& u) {

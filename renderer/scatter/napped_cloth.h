@@ -34,8 +34,6 @@ class NappedCloth {
     DirectionalAlbedo sheen_;
 };
 
-float density_scatter(const NappedCloth& cloth, const Vec3& wo, const Vec3& wi);
-
 inline Approach approach(const NappedCloth& cloth, const Vec3& wo, const Waves& waves) {
     return {wo, at(cloth.dye(), waves), cloth.sheen().at(std::max(wo.z, 0.0F))};
 }

@@ -27,12 +27,6 @@ RoughMetal::RoughMetal(const Spectrum& reflectance, float alpha)
     assert(alpha >= kLeastAlpha && alpha <= 1.0F);
 }
 
-float density_scatter(const RoughMetal& surface, const Vec3& wo, const Vec3& wi) {
-    if (!above_horizon(wo) || !above_horizon(wi)) return 0.0F;
-    const float once = surface.facets().at(wo.z);
-    return once * density_gloss(wo, glm::normalize(wo + wi), surface.alpha()) + (1.0F - once) * wi.z / kPi;
-}
-
 ScatterValue scatter_value(const RoughMetal& surface, const Approach& from, const Vec3& wi) {
     const Vec3& wo = from.wo;
     if (!above_horizon(wo) || !above_horizon(wi)) return {};

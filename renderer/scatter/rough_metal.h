@@ -29,8 +29,6 @@ class RoughMetal {
     DirectionalAlbedo facets_;
 };
 
-float density_scatter(const RoughMetal& surface, const Vec3& wo, const Vec3& wi);
-
 inline Approach approach(const RoughMetal& surface, const Vec3& wo, const Waves& waves) {
     return {wo, at(surface.reflectance(), waves), surface.facets().at(std::max(wo.z, 0.0F))};
 }

@@ -103,11 +103,6 @@ Approach approach_from_below(const SkinSpot& spot) {
     return result;
 }
 
-float density_scatter(const SkinSurface& surface, const Vec3& wo, const Vec3& wi) {
-    constexpr Waves kAnywhere{{450.0F, 530.0F, 600.0F, 660.0F}, {}};
-    return scatter_value(surface, approach(surface, wo, kAnywhere), wi).density;
-}
-
 ScatterValue scatter_value(const SkinSurface& surface, const Approach& from, const Vec3& wi) {
     const Vec3& wo = from.wo;
     if (!above_horizon(wo) || !above_horizon(wi)) return {};

@@ -39,7 +39,6 @@ Approach approach_of_coat(const SkinSpot& spot, const Vec3& wo);
 // Only light from below the coat: of even light that reaches it from within, what goes out in each direction.
 Approach approach_from_below(const SkinSpot& spot);
 
-float density_scatter(const SkinSurface& surface, const Vec3& wo, const Vec3& wi);
 ScatterValue scatter_value(const SkinSurface& surface, const Approach& from, const Vec3& wi);
 // u.x chooses between coat and base, u.y and u.z the direction.
 std::optional<ScatterSample> sample_scatter(const SkinSurface& surface, const Approach& from, const Vec3& u);

@@ -49,12 +49,6 @@ inline Light4 evaluate_scatter(const Surface& surface, const Vec3& wo, const Vec
     return scatter_value(surface, wo, wi, waves).value;
 }
 
-// Per unit solid angle of wi: the density of sample_scatter with all its lobes but a delta. Integrates to 1 less
-// the share of samples that come to nothing or go straight on.
-inline float density_scatter(const Surface& surface, const Vec3& wo, const Vec3& wi) {
-    return visit_surface(surface, [&](const auto& kind) { return density_scatter(kind, wo, wi); });
-}
-
 // u in [0, 1)³: u.x chooses the lobe, u.y and u.z the direction. None: the sample fell below the horizon and carries
 // nothing; the path ends there without bias.
 inline std::optional<ScatterSample> sample_scatter(const Surface& surface, const Approach& from, const Vec3& u) {

@@ -47,20 +47,15 @@ class ThinCloth {
 
 inline bool off_horizon(const Vec3& w) { return std::abs(w.z) > kHorizon; }
 
-inline float density_scatter(const ThinCloth& cloth, const Vec3& wo, const Vec3& wi) {
-    if (!off_horizon(wo) || !off_horizon(wi)) return 0.0F;
-    const float chance = wo.z * wi.z > 0.0F ? cloth.back_chance() : cloth.through_chance();
-    return chance * std::abs(wi.z) / kPi;
-}
-
 inline Approach approach(const ThinCloth& cloth, const Vec3& wo, const Waves& waves) {
     return {wo, at(cloth.reflected(), waves), 0.0F, at(cloth.transmitted(), waves)};
 }
 
 inline ScatterValue scatter_value(const ThinCloth& cloth, const Approach& from, const Vec3& wi) {
     if (!off_horizon(from.wo) || !off_horizon(wi)) return {};
-    const Light4& colour = from.wo.z * wi.z > 0.0F ? from.colour : from.through;
-    return {colour * (1.0F / kPi), density_scatter(cloth, from.wo, wi)};
+    const bool back = from.wo.z * wi.z > 0.0F;
+    const float chance = back ? cloth.back_chance() : cloth.through_chance();
+    return {(back ? from.colour : from.through) * (1.0F / kPi), chance * std::abs(wi.z) / kPi};
 }
 
 inline std::optional<ScatterSample> sample_scatter(const ThinCloth& cloth, const Approach& from, const Vec3& u) {
