@@ -26,7 +26,7 @@ double melanin_absorption_per_cm(double nm, double pheomelanin) {
 IrisPigment iris_pigment(IrisColour colour) {
     switch (colour) {
         case IrisColour::kBrown:
-            return {0.10, 0.07, 0.5, 6.0, 0.0};
+            return {0.17, 0.11, 0.5, 6.0, 0.0};
         case IrisColour::kHazel:
             return {0.08, 0.042, 0.7, 9.0, 0.3};
         case IrisColour::kGreen:

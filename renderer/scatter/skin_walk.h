@@ -27,9 +27,9 @@ struct WalkTuning {
 inline constexpr int kMostSkinSteps = 256;
 
 // Numbers of one walk, keyed by the path that it belongs to: a counter through Wellons's lowbias32.
-class WalkNumbers {
+class SkinWalkNumbers {
   public:
-    explicit WalkNumbers(std::uint32_t key) : state_(key) {}
+    explicit SkinWalkNumbers(std::uint32_t key) : state_(key) {}
     float next() {
         state_ += 0x9e3779b9U;
         std::uint32_t x = state_;
@@ -177,7 +177,7 @@ inline Four shares_of(const Four& strength) {
 //   std::optional<Wall> wall(const Ray& ray)             the first wall on the ray, with its `distance`;
 //   bool contains(const Wall& wall)                      whether that wall was met from within.
 template <class Flesh>
-auto walk_through_skin(const SkinMedium& medium, const WalkStart& start, const Flesh& flesh, WalkNumbers numbers,
+auto walk_through_skin(const SkinMedium& medium, const WalkStart& start, const Flesh& flesh, SkinWalkNumbers numbers,
                        const WalkTuning& tuning) -> WalkResult<typename Flesh::Wall> {
     using namespace skin_walk_parts;
     WalkResult<typename Flesh::Wall> result;

@@ -100,7 +100,7 @@ void PathTracer::pass_through_skin(Group& group, const Vertex& vertex) const {
         if (other_side) start.thickness = other_side->distance;
         ++path.light.rays;
     }
-    const auto result = walk_through_skin(medium, start, flesh, WalkNumbers(key_of(entry.numbers)), tuning_);
+    const auto result = walk_through_skin(medium, start, flesh, SkinWalkNumbers(key_of(entry.numbers)), tuning_);
     path.light.rays += static_cast<std::uint32_t>(result.rays);
     if (result.end == WalkEnd::kCapped) ++path.light.given_up;
     if (result.end != WalkEnd::kEmerged) return;

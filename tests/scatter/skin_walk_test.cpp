@@ -51,7 +51,7 @@ Sums follow(const SkinMedium& medium, const Slab& slab, int walks, const WalkTun
             Entry entry = Entry::kDiffuse, float index = 1.0F) {
     Sums sums;
     for (int i = 0; i < walks; ++i) {
-        WalkNumbers numbers(kSeed + 7919U * static_cast<std::uint32_t>(i));
+        SkinWalkNumbers numbers(kSeed + 7919U * static_cast<std::uint32_t>(i));
         const float u = numbers.next();
         const Vec3 direction = entry_direction(entry, index, u, numbers.next());
         const WalkStart start{Vec3(0.0F), {0.0F, 0.0F, 1.0F}, direction, slab.depth};
@@ -197,7 +197,7 @@ TEST(SkinWalk, ReflectsAsTwoMeasuredSkins) {
 Four beyond_edge(const SkinMedium& medium, float from, int walks) {
     Four lit{};
     for (int i = 0; i < walks; ++i) {
-        WalkNumbers numbers(kSeed + 7919U * static_cast<std::uint32_t>(i));
+        SkinWalkNumbers numbers(kSeed + 7919U * static_cast<std::uint32_t>(i));
         const float u = numbers.next();
         const Vec3 direction = -sample_cosine(u, numbers.next());
         // The place of the wall follows from the steps alone: a flesh that keeps it.

@@ -39,6 +39,13 @@ inline HeadPointer loaded(const SitterSettings& settings) {
     return nullptr;
 }
 
+// A library head as its file has it, loaded once: what a pose changes (gaze, lids, turn …) needs no other.
+inline const HeadPointer& loaded_once(const std::string& name) {
+    static std::map<std::string, HeadPointer> heads;
+    const auto found = heads.find(name);
+    return found != heads.end() ? found->second : heads[name] = loaded(library_head(name));
+}
+
 inline bool is_worn(Zone zone) { return zone >= Zone::kTop && zone <= Zone::kGlasses; }
 
 // Straight, looking straight ahead; each head is loaded once.
@@ -46,9 +53,8 @@ inline const Sitter& posed(const std::string& name) {
     static std::map<std::string, Sitter> sitters;
     const auto found = sitters.find(name);
     if (found != sitters.end()) return found->second;
-    const auto settings = library_head(name);
-    const auto head = loaded(settings);
-    return sitters[name] = head ? pose_head(*head, settings, std::nullopt) : Sitter{};
+    const HeadPointer& head = loaded_once(name);
+    return sitters[name] = head ? pose_head(*head, library_head(name), std::nullopt) : Sitter{};
 }
 
 struct FirstHit {

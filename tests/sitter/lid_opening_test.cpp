@@ -14,7 +14,7 @@ Sitter with_lids(const std::string& name, double lids, const GazeAngles& gaze = 
     auto settings = library_head(name);
     settings.lids = lids;
     settings.gaze = gaze;
-    const auto head = loaded(settings);
+    const HeadPointer& head = loaded_once(name);
     return head ? pose_head(*head, settings, std::nullopt) : Sitter{};
 }
 
@@ -139,7 +139,7 @@ TEST_P(LidOpeningTest, TearsLieAlongBothLids) {
 TEST_P(LidOpeningTest, GazeStopsWhereEyesStop) {
     auto settings = library_head(GetParam());
     settings.gaze = GazeAtCamera{};
-    const auto head = loaded(settings);
+    const HeadPointer& head = loaded_once(GetParam());
     ASSERT_TRUE(head);
     const Sitter aside = pose_head(*head, settings, Double3(5.0, 1.25, 0.5));
     EXPECT_GT(aside.gaze_asked_deg, 80.0);

@@ -45,7 +45,7 @@ TEST_P(LidsTest, NoLidVertexIsInsideTheEye) {
 TEST_P(LidsTest, NorWhenTheEyesLookAside) {
     auto settings = library_head(GetParam());
     settings.gaze = GazeAngles{20.0, -10.0};
-    const auto head = loaded(settings);
+    const HeadPointer& head = loaded_once(GetParam());
     ASSERT_TRUE(head);
     expect_no_lid_inside(pose_head(*head, settings, std::nullopt));
 }
@@ -133,7 +133,7 @@ TEST_P(LidsTest, OpeningIsNatural) {
 TEST_P(LidsTest, UpperLidFollowsTheGaze) {
     auto settings = library_head(GetParam());
     settings.gaze = GazeAngles{0.0, -20.0};
-    const auto head = loaded(settings);
+    const HeadPointer& head = loaded_once(GetParam());
     ASSERT_TRUE(head);
     const Sitter down = pose_head(*head, settings, std::nullopt);
     const Sitter& straight = posed(GetParam());

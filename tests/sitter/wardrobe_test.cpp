@@ -43,7 +43,7 @@ constexpr std::array kOutfits = {Outfit::kCrewNeck, Outfit::kHighNeck, Outfit::k
                                  Outfit::kBareShoulders};
 
 // A flat sheet of points a centimetre apart.
-Sheet square_sheet(std::size_t count) {
+ClothSheet square_sheet(std::size_t count) {
     std::vector<SheetPoint> points;
     for (std::size_t r = 0; r < count; ++r) {
         for (std::size_t c = 0; c < count; ++c) {
@@ -54,7 +54,7 @@ Sheet square_sheet(std::size_t count) {
             points.push_back(point);
         }
     }
-    Sheet sheet = grid_sheet(points, count, false);
+    ClothSheet sheet = grid_sheet(points, count, false);
     for (SheetPoint& point : sheet.points) {
         if (point.normal.z < 0.0) ADD_FAILURE() << "the sheet faces away";
     }
@@ -93,7 +93,7 @@ TEST(Sheet, IsSewnToABodyWithThickness) {
 
 TEST(Sheet, IsCutAlongItsOutline) {
     const double radius = 0.03;
-    const Sheet round = cut(square_sheet(41), [radius](const SheetPoint& point) {
+    const ClothSheet round = cut(square_sheet(41), [radius](const SheetPoint& point) {
         return glm::distance(point.skin, Double3(0.2, 0.2, 0.0)) - radius;
     });
     double area = 0.0;

@@ -103,7 +103,7 @@ TEST(Flesh, LosesNothingInAWhiteFurnace) {
         int steps = 0;
         int given_up = 0;
         for (int i = 0; i < kWalks; ++i) {
-            WalkNumbers numbers(77U + 7919U * static_cast<std::uint32_t>(i));
+            SkinWalkNumbers numbers(77U + 7919U * static_cast<std::uint32_t>(i));
             const float u = numbers.next();
             const Vec3 outward(0.0F, 0.0F, 1.0F);
             const WalkStart start{kMiddle + 0.02995F * outward, outward, -sample_cosine(u, numbers.next())};

@@ -13,7 +13,7 @@ namespace {
 constexpr double kSmooth = 0.020;  // cloth has no creases narrower than this but its folds
 
 // A skin drawn tight over the body with some ease: it touches what stands out and spans what lies between.
-std::vector<Double3> spanned(const Sheet& body, const Hang& hang, const std::vector<double>& freely) {
+std::vector<Double3> spanned(const ClothSheet& body, const Hang& hang, const std::vector<double>& freely) {
     std::vector<Double3> least;
     for (std::size_t v = 0; v < body.points.size(); ++v) {
         const SheetPoint& point = body.points[v];
@@ -33,10 +33,10 @@ std::vector<Double3> spanned(const Sheet& body, const Hang& hang, const std::vec
 
 }  // namespace
 
-Sheet body_sheet(const RefinedHead& head) {
+ClothSheet body_sheet(const RefinedHead& head) {
     const SkinnedMesh skin = skin_mesh(head);
     const auto normals = smooth_normals(skin.positions, skin.triangles);
-    Sheet sheet;
+    ClothSheet sheet;
     std::vector<std::uint32_t> numbers(skin.positions.size(), std::numeric_limits<std::uint32_t>::max());
     const auto number_of = [&](std::uint32_t v) {
         if (numbers[v] == std::numeric_limits<std::uint32_t>::max()) {
@@ -56,17 +56,17 @@ Sheet body_sheet(const RefinedHead& head) {
     return sheet;
 }
 
-Sheet laid(const Sheet& body, const Hang& hang, const BonePivots& pivots, unsigned seed) {
+ClothSheet laid(const ClothSheet& body, const Hang& hang, const BonePivots& pivots, unsigned seed) {
     std::vector<double> freely;
     for (const SheetPoint& point : body.points) freely.push_back(hang.freely(point));
     const auto places = spanned(body, hang, freely);
-    Sheet sheet = body;
+    ClothSheet sheet = body;
     for (std::size_t v = 0; v < sheet.points.size(); ++v) {
         SheetPoint& point = sheet.points[v];
         point.place = places[v];
     }
     set_normals(sheet);
-    Sheet folded = sheet;
+    ClothSheet folded = sheet;
     for (std::size_t v = 0; v < folded.points.size(); ++v) {
         SheetPoint& point = folded.points[v];
         // Folds stand out from the cloth: none may dip into the skin.
@@ -77,7 +77,7 @@ Sheet laid(const Sheet& body, const Hang& hang, const BonePivots& pivots, unsign
     return folded;
 }
 
-void hold_in(SkinnedMesh& mesh, Sheet& body, const Outline& worn) {
+void hold_in(SkinnedMesh& mesh, ClothSheet& body, const Outline& worn) {
     constexpr double kWidth = 0.042;
     constexpr int kRounds = 30;
     constexpr double kNormals = 0.020;  // what was a bump is now crumpled; cloth lies over it by an even normal
@@ -104,7 +104,7 @@ void hold_in(SkinnedMesh& mesh, Sheet& body, const Outline& worn) {
     }
 }
 
-Sheet raised(Sheet sheet, double by_m) {
+ClothSheet raised(ClothSheet sheet, double by_m) {
     for (SheetPoint& point : sheet.points) point.place += by_m * point.normal;
     return sheet;
 }

@@ -7,11 +7,11 @@
 namespace understudy {
 
 // The skin under the jaw, with neck, trunk and arms, as a sheet that lies on itself.
-Sheet body_sheet(const RefinedHead& head);
+ClothSheet body_sheet(const RefinedHead& head);
 
 // What is worn under a garment evens the flesh out: from the garment's edge on, the trunk under it and the mesh's skin
 // lose what is narrower than four centimetres.
-void hold_in(SkinnedMesh& mesh, Sheet& body, const Outline& worn);
+void hold_in(SkinnedMesh& mesh, ClothSheet& body, const Outline& worn);
 
 // How a layer hangs.
 struct Hang {
@@ -25,9 +25,9 @@ struct Hang {
 };
 
 // Folds run from the armpits and down from the shoulders; `seed` tells one layer's folds from another's.
-Sheet laid(const Sheet& body, const Hang& hang, const BonePivots& pivots, unsigned seed);
+ClothSheet laid(const ClothSheet& body, const Hang& hang, const BonePivots& pivots, unsigned seed);
 
 // The sheet moved outward.
-Sheet raised(Sheet sheet, double by_m);
+ClothSheet raised(ClothSheet sheet, double by_m);
 
 }  // namespace understudy

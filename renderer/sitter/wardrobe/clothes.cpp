@@ -27,21 +27,21 @@ Outline strip(const Outline& edge, double width) {
     return [edge, width](const SheetPoint& point) { return std::max(edge(point), -edge(point) - width); };
 }
 
-void wear_crew_neck(SkinnedMesh& mesh, const Sheet& body, const BonePivots& pivots) {
+void wear_crew_neck(SkinnedMesh& mesh, const ClothSheet& body, const BonePivots& pivots) {
     const Outline neck = crew_neckline(pivots[kNeck1]);
-    const Sheet layer = laid(body, {0.0022, 0.0060, 0.060, 0.0050, 0.15, freely_below(neck, 0.06)}, pivots, 11);
+    const ClothSheet layer = laid(body, {0.0022, 0.0060, 0.060, 0.0050, 0.15, freely_below(neck, 0.06)}, pivots, 11);
     sew(mesh, cut(layer, within(neck, 0.006)), 0.0012, Zone::kTop, kInside);
     sew(mesh, cut(raised(layer, 0.0014), strip(neck, 0.019)), 0.0028, Zone::kCollar, kInside);
 }
 
-void wear_high_neck(SkinnedMesh& mesh, const Sheet& body, const BonePivots& pivots) {
+void wear_high_neck(SkinnedMesh& mesh, const ClothSheet& body, const BonePivots& pivots) {
     const Outline top = high_neckline(pivots[kNeck1]);
-    const Sheet layer = laid(
+    const ClothSheet layer = laid(
         body, {0.0022, 0.0070, 0.060, 0.0055, 0.17, freely_below(crew_neckline(pivots[kNeck1]), 0.06)}, pivots, 12);
     constexpr double kTurnedDown = 0.052;
     sew(mesh, cut(layer, within(top, 0.6 * kTurnedDown)), 0.0014, Zone::kTop, kInside);
     // The part turned down stands off a little more toward its lower edge.
-    Sheet roll = layer;
+    ClothSheet roll = layer;
     for (SheetPoint& point : roll.points) {
         const double down = std::clamp(-top(point) / kTurnedDown, 0.0, 1.0);
         point.place += (0.0035 + 0.0025 * std::sin(kPiDouble * std::min(1.0, 0.25 + 0.75 * down))) * point.normal;
@@ -49,14 +49,14 @@ void wear_high_neck(SkinnedMesh& mesh, const Sheet& body, const BonePivots& pivo
     sew(mesh, cut(roll, strip(top, kTurnedDown)), 0.0052, Zone::kCollar, kInside);
 }
 
-void wear_bare_shoulders(SkinnedMesh& mesh, const Sheet& body, const BonePivots& pivots) {
+void wear_bare_shoulders(SkinnedMesh& mesh, const ClothSheet& body, const BonePivots& pivots) {
     const Outline edge = strapless_edge(pivots);
-    const Sheet layer = laid(body, {0.0020, 0.0045, 0.050, 0.0030, 0.15, freely_below(edge, 0.05)}, pivots, 13);
+    const ClothSheet layer = laid(body, {0.0020, 0.0045, 0.050, 0.0030, 0.15, freely_below(edge, 0.05)}, pivots, 13);
     sew(mesh, cut(layer, within(edge, 0.004)), 0.0014, Zone::kTop, kInside);
     sew(mesh, cut(raised(layer, 0.0010), strip(edge, 0.014)), 0.0026, Zone::kTop, kInside);
 }
 
-void wear_shirt(SkinnedMesh& mesh, const Sheet& layer, const BonePivots& pivots, const CollarCut& collar_cut) {
+void wear_shirt(SkinnedMesh& mesh, const ClothSheet& layer, const BonePivots& pivots, const CollarCut& collar_cut) {
     const ShirtFront front;
     const Outline neck = collar_seam(pivots[kNeck1]);
     const Outline open = shirt_opening(pivots[kNeck1], front);
@@ -66,13 +66,13 @@ void wear_shirt(SkinnedMesh& mesh, const Sheet& layer, const BonePivots& pivots,
     sew(mesh, collar(seam, collar_cut, layer), 0.0016, Zone::kCollar, kInside);
 }
 
-Sheet shirt_layer(const Sheet& body, const BonePivots& pivots) {
+ClothSheet shirt_layer(const ClothSheet& body, const BonePivots& pivots) {
     const Outline neck = collar_seam(pivots[kNeck1]);
     return laid(body, {0.0024, 0.0070, 0.070, 0.0065, 0.16, freely_below(neck, 0.06)}, pivots, 14);
 }
 
-void wear_jacket(SkinnedMesh& mesh, const Sheet& body, const BonePivots& pivots) {
-    const Sheet shirt = shirt_layer(body, pivots);
+void wear_jacket(SkinnedMesh& mesh, const ClothSheet& body, const BonePivots& pivots) {
+    const ClothSheet shirt = shirt_layer(body, pivots);
     CollarCut tucked;
     tucked.fall_front_m = 0.050;
     tucked.clearance_m = 0.0020;
@@ -134,7 +134,7 @@ Fabric fabric_of(const ClothesSettings& clothes) {
 void put_on_clothes(SkinnedMesh& mesh, const RefinedHead& head, const BonePivots& pivots,
                     const ClothesSettings& clothes) {
     const Outline worn = covered_by(clothes.outfit, pivots);
-    Sheet body = body_sheet(head);
+    ClothSheet body = body_sheet(head);
     hold_in(mesh, body, worn);
     take_away_hidden_skin(mesh, head, worn);
     switch (clothes.outfit) {

@@ -21,7 +21,7 @@ struct AtAngle {
 
 double angle_of(const Double3& place, const Double3& axis) { return std::atan2(place.x - axis.x, axis.z - place.z); }
 
-std::vector<AtAngle> crossings(const Sheet& layer, const Outline& outline, const Double3& axis) {
+std::vector<AtAngle> crossings(const ClothSheet& layer, const Outline& outline, const Double3& axis) {
     std::vector<AtAngle> found;
     std::vector<double> outside;
     for (const SheetPoint& point : layer.points) outside.push_back(outline(point));
@@ -68,7 +68,7 @@ SheetPoint seam_at(const std::vector<AtAngle>& found, double angle) {
 // What a collar lies on: pushed out of it along its nearest point's normal.
 class Support {
   public:
-    Support(const Sheet& layer, const std::vector<SheetPoint>& seam, double reach) {
+    Support(const ClothSheet& layer, const std::vector<SheetPoint>& seam, double reach) {
         Double3 middle(0.0);
         for (const SheetPoint& point : seam) middle += point.place / static_cast<double>(seam.size());
         for (const SheetPoint& point : layer.points) {
@@ -170,7 +170,7 @@ void even_along(std::vector<std::vector<Double3>>& rows) {
 
 }  // namespace
 
-std::vector<SheetPoint> neck_seam(const Sheet& layer, const Outline& outline, const Double3& neck_base,
+std::vector<SheetPoint> neck_seam(const ClothSheet& layer, const Outline& outline, const Double3& neck_base,
                                   double front_deg, std::size_t count) {
     const Double3 axis = neck_base + Double3(0.0, 0.0, 0.02);
     const auto found = crossings(layer, outline, axis);
@@ -182,7 +182,7 @@ std::vector<SheetPoint> neck_seam(const Sheet& layer, const Outline& outline, co
     return seam;
 }
 
-Sheet collar(const std::vector<SheetPoint>& seam, const CollarCut& shape, const Sheet& under) {
+ClothSheet collar(const std::vector<SheetPoint>& seam, const CollarCut& shape, const ClothSheet& under) {
     const Support support(under, seam, 0.25);
     std::vector<std::vector<Double3>> columns;
     for (std::size_t c = 0; c < seam.size(); ++c) {

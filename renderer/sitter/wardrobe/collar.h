@@ -8,7 +8,7 @@ namespace understudy {
 
 // Where an outline crosses a laid layer round the neck, from the sitter's right front over the nape to the left front,
 // evenly spaced. front_deg: how far each end stops short of the middle of the front, seen from above.
-std::vector<SheetPoint> neck_seam(const Sheet& layer, const Outline& outline, const Double3& neck_base,
+std::vector<SheetPoint> neck_seam(const ClothSheet& layer, const Outline& outline, const Double3& neck_base,
                                   double front_deg, std::size_t count);
 
 // Along the seam each size goes from the nape's to the front's.
@@ -23,6 +23,6 @@ struct CollarCut {
 };
 
 // `under`: the layer that it lies on.
-Sheet collar(const std::vector<SheetPoint>& seam, const CollarCut& shape, const Sheet& under);
+ClothSheet collar(const std::vector<SheetPoint>& seam, const CollarCut& shape, const ClothSheet& under);
 
 }  // namespace understudy

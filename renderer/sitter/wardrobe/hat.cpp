@@ -169,7 +169,7 @@ HatBand put_on_hat(SkinnedMesh& mesh, const std::array<Double3, 2>& eyes, const 
             points.push_back(felt);
         }
     }
-    Sheet sheet = grid_sheet(points, kColumns, true);
+    ClothSheet sheet = grid_sheet(points, kColumns, true);
     const auto top = static_cast<std::uint32_t>(sheet.points.size());
     felt.place = sitting.middle + (crown - pressed_down(0.0, 0.0, 1.0)) * sitting.up;
     sheet.points.push_back(felt);

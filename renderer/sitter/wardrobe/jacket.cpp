@@ -87,11 +87,11 @@ Outline jacket_seam(const Double3& neck_base) {
 
 }  // namespace
 
-void put_on_jacket(SkinnedMesh& mesh, const Sheet& body, const BonePivots& pivots) {
+void put_on_jacket(SkinnedMesh& mesh, const ClothSheet& body, const BonePivots& pivots) {
     const Double3& neck_base = pivots[kNeck1];
     const Outline seam = jacket_seam(neck_base);
     const auto freely = [seam](const SheetPoint& point) { return smooth_step(-seam(point) / 0.08); };
-    Sheet layer = laid(body, {0.0105, 0.0110, 0.100, 0.0040, 0.24, freely}, pivots, 21);
+    ClothSheet layer = laid(body, {0.0105, 0.0110, 0.100, 0.0040, 0.24, freely}, pivots, 21);
     // Padded shoulders.
     for (SheetPoint& point : layer.points) {
         const Double3 shoulder = point.skin.x < 0.0 ? pivots[kRightArm] : pivots[kLeftArm];

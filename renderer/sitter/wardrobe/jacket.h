@@ -6,6 +6,6 @@
 
 namespace understudy {
 
-void put_on_jacket(SkinnedMesh& mesh, const Sheet& body, const BonePivots& pivots);
+void put_on_jacket(SkinnedMesh& mesh, const ClothSheet& body, const BonePivots& pivots);
 
 }  // namespace understudy

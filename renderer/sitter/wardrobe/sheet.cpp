@@ -25,11 +25,11 @@ SheetPoint between(const SheetPoint& a, const SheetPoint& b, double t) {
 
 class Cutter {
   public:
-    Cutter(const Sheet& whole, const Outline& outline) : whole_(whole), moved_(whole.points.size(), kNone) {
+    Cutter(const ClothSheet& whole, const Outline& outline) : whole_(whole), moved_(whole.points.size(), kNone) {
         for (const SheetPoint& point : whole.points) outside_.push_back(outline(point));
     }
 
-    Sheet cut() {
+    ClothSheet cut() {
         for (const Triangle& t : whole_.triangles) add(t);
         return std::move(part_);
     }
@@ -82,15 +82,15 @@ class Cutter {
         }
     }
 
-    const Sheet& whole_;
+    const ClothSheet& whole_;
     std::vector<double> outside_;
     std::vector<std::uint32_t> moved_;
     std::map<std::pair<std::uint32_t, std::uint32_t>, std::uint32_t> crossings_;
-    Sheet part_;
+    ClothSheet part_;
 };
 
 // The directed edges that have a triangle on one side only.
-std::vector<std::pair<std::uint32_t, std::uint32_t>> border(const Sheet& sheet) {
+std::vector<std::pair<std::uint32_t, std::uint32_t>> border(const ClothSheet& sheet) {
     std::vector<std::pair<std::uint32_t, std::uint32_t>> edges;
     for (const Triangle& t : sheet.triangles) {
         for (std::size_t k = 0; k < 3; ++k) edges.emplace_back(t.at(k), t.at((k + 1) % 3));
@@ -105,7 +105,7 @@ std::vector<std::pair<std::uint32_t, std::uint32_t>> border(const Sheet& sheet) 
 
 // Which points lie within a distance of the border: by steps along edges, nearest first would be exact; sweeping until
 // nothing changes is enough here.
-std::vector<bool> near_border(const Sheet& sheet, double reach) {
+std::vector<bool> near_border(const ClothSheet& sheet, double reach) {
     std::vector<double> distance(sheet.points.size(), 1e9);
     for (const auto& [a, b] : border(sheet)) distance[a] = distance[b] = 0.0;
     for (bool changed = true; changed;) {
@@ -132,7 +132,7 @@ constexpr std::uint32_t kHemSteps = 6;  // round the edge
 
 class Seamstress {
   public:
-    Seamstress(SkinnedMesh& mesh, const Sheet& sheet, double thickness, Zone zone)
+    Seamstress(SkinnedMesh& mesh, const ClothSheet& sheet, double thickness, Zone zone)
         : mesh_(mesh), sheet_(sheet), thickness_(thickness), zone_(zone), first_(mesh.positions.size()) {}
 
     void lay_outside() {
@@ -212,7 +212,7 @@ class Seamstress {
     }
 
     SkinnedMesh& mesh_;
-    const Sheet& sheet_;
+    const ClothSheet& sheet_;
     double thickness_;
     Zone zone_;
     std::size_t first_;
@@ -221,24 +221,24 @@ class Seamstress {
 
 }  // namespace
 
-Sheet cut(const Sheet& sheet, const Outline& outline) { return Cutter(sheet, outline).cut(); }
+ClothSheet cut(const ClothSheet& sheet, const Outline& outline) { return Cutter(sheet, outline).cut(); }
 
-void set_normals(Sheet& sheet) {
+void set_normals(ClothSheet& sheet) {
     std::vector<Double3> places;
     for (const SheetPoint& point : sheet.points) places.push_back(point.place);
     const auto normals = smooth_normals(places, sheet.triangles);
     for (std::size_t v = 0; v < sheet.points.size(); ++v) sheet.points[v].normal = normals[v];
 }
 
-void sew(SkinnedMesh& mesh, const Sheet& sheet, double thickness, Zone zone, double inside_from_edge) {
+void sew(SkinnedMesh& mesh, const ClothSheet& sheet, double thickness, Zone zone, double inside_from_edge) {
     Seamstress seamstress(mesh, sheet, thickness, zone);
     seamstress.lay_outside();
     seamstress.lay_inside(inside_from_edge);
     seamstress.round_the_edge();
 }
 
-Sheet grid_sheet(const std::vector<SheetPoint>& points, std::size_t columns, bool closed) {
-    Sheet sheet{points, {}};
+ClothSheet grid_sheet(const std::vector<SheetPoint>& points, std::size_t columns, bool closed) {
+    ClothSheet sheet{points, {}};
     const std::size_t rows = points.size() / columns;
     for (std::size_t r = 0; r + 1 < rows; ++r) {
         for (std::size_t c = 0; c + (closed ? 0 : 1) < columns; ++c) {

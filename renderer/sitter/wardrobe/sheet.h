@@ -15,7 +15,7 @@ struct SheetPoint {
     std::uint32_t vertex = 0;  // of the head's mesh, for a body's sheet
 };
 
-struct Sheet {
+struct ClothSheet {
     std::vector<SheetPoint> points;
     std::vector<std::array<std::uint32_t, 3>> triangles;  // counter-clockwise from outside
 };
@@ -24,17 +24,17 @@ struct Sheet {
 using Outline = std::function<double(const SheetPoint&)>;
 
 // What lies inside the outline, cut cleanly through the triangles; points that nobody needs are left out.
-Sheet cut(const Sheet& sheet, const Outline& outline);
+ClothSheet cut(const ClothSheet& sheet, const Outline& outline);
 
 // From the points' places.
-void set_normals(Sheet& sheet);
+void set_normals(ClothSheet& sheet);
 
 // Adds the sheet with a thickness, metres: an outside, an inside as far as `inside_from_edge` metres from its edge, and
 // an edge rounded like a hem between them.
-void sew(SkinnedMesh& mesh, const Sheet& sheet, double thickness, Zone zone, double inside_from_edge);
+void sew(SkinnedMesh& mesh, const ClothSheet& sheet, double thickness, Zone zone, double inside_from_edge);
 
 // A sheet over a grid of points, row by row; closed: each row's end joins its beginning. Outside is where rows are seen
 // to lie above one another and columns to run to the right.
-Sheet grid_sheet(const std::vector<SheetPoint>& points, std::size_t columns, bool closed);
+ClothSheet grid_sheet(const std::vector<SheetPoint>& points, std::size_t columns, bool closed);
 
 }  // namespace understudy

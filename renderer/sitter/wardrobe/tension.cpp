@@ -30,7 +30,7 @@ double cotangent(const Double3& at, const Double3& a, const Double3& b) {
 
 // The cotangent formula: Pinkall and Polthier, "Computing discrete minimal surfaces and their conjugates", Experimental
 // Mathematics 2(1), 1993.
-Tension::Tension(const Sheet& sheet)
+Tension::Tension(const ClothSheet& sheet)
     : first_(sheet.points.size() + 1, 0), areas_(sheet.points.size(), 0.0), at_border_(sheet.points.size(), false) {
     struct Side {
         std::uint32_t from, to;

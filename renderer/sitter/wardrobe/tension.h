@@ -8,7 +8,7 @@ namespace understudy {
 class Tension {
   public:
     // Measures the sheet by what it lies over, its points' `skin`.
-    explicit Tension(const Sheet& sheet);
+    explicit Tension(const ClothSheet& sheet);
 
     // What may be said about where a point goes: its number and where tension draws it.
     using Held = std::function<Double3(std::size_t, const Double3&)>;
