@@ -2,6 +2,8 @@
 
 #include <cmath>
 
+#include "sitter/ray_triangle.h"
+
 namespace understudy {
 namespace {
 
@@ -10,25 +12,14 @@ struct Hit {
     double distance = 0.0;
 };
 
-// The first skin along a ray. Möller and Trumbore, "Fast, Minimum Storage Ray/Triangle Intersection", JGT 2(1), 1997.
+// The first skin along a ray.
 std::optional<Hit> first_skin(const SkinnedMesh& mesh, const Double3& origin, const Double3& way) {
     std::optional<Hit> best;
     for (std::uint32_t t = 0; t < mesh.triangles.size(); ++t) {
         const auto& k = mesh.triangles[t];
-        const Double3& a = mesh.positions[k[0]];
-        const Double3 ab = mesh.positions[k[1]] - a;
-        const Double3 ac = mesh.positions[k[2]] - a;
-        const Double3 p = glm::cross(way, ac);
-        const double det = glm::dot(ab, p);
-        if (det <= 0.0) continue;  // seen from behind
-        const Double3 s = origin - a;
-        const double u = glm::dot(s, p) / det;
-        if (u < 0.0 || u > 1.0) continue;
-        const Double3 q = glm::cross(s, ab);
-        const double v = glm::dot(way, q) / det;
-        const double distance = glm::dot(ac, q) / det;
-        if (v < 0.0 || u + v > 1.0 || distance <= 0.0 || (best && distance >= best->distance)) continue;
-        best = Hit{{t, {1.0 - u - v, u, v}}, distance};
+        const auto met = meet_front(origin, way, {mesh.positions[k[0]], mesh.positions[k[1]], mesh.positions[k[2]]});
+        if (!met || (best && met->distance >= best->distance)) continue;
+        best = Hit{{t, {1.0 - met->b - met->c, met->b, met->c}}, met->distance};
     }
     return best;
 }

@@ -9,7 +9,6 @@
 #include <string>
 
 #include "sitter/head.h"
-#include "stage/triangle_scene.h"
 
 namespace understudy {
 
@@ -83,11 +82,6 @@ inline FirstHit first_hit(const SitterMesh& mesh, const Double3& origin, const D
         best = {distance, t};
     }
     return best;
-}
-
-// The same for many rays, by a tree.
-inline double first_distance(const TriangleScene& scene, const Double3& origin, const Double3& way) {
-    return static_cast<double>(scene.distance({Vec3(origin), Vec3(way)}));
 }
 
 }  // namespace understudy

@@ -1,8 +1,8 @@
 // Lids drawn from wide to closed.
 #include <cmath>
 
+#include "sitter/eye_rays.h"
 #include "sitter/eye_surface.h"
-#include "sitter/head_for_test.h"
 #include "sitter/tear_line.h"
 
 namespace understudy {
@@ -20,19 +20,6 @@ Sitter with_lids(const std::string& name, double lids, const GazeAngles& gaze = 
 
 bool round_the_eye(Zone zone) {
     return zone == Zone::kUpperLid || zone == Zone::kLowerLid || zone == Zone::kCaruncle || zone == Zone::kTearLine;
-}
-
-TriangleScene rays_at(const Sitter& sitter) { return {sitter.mesh.positions, sitter.mesh.triangles}; }
-
-double to_eye(const Eye& eye, const Double3& origin, const Double3& way) {
-    double best = 1e9;
-    for (const auto& [centre, radius] : {std::pair{eye.centre, kEyeballRadius}, {cornea_centre(eye), kCorneaRadius}}) {
-        const Double3 offset = origin - centre;
-        const double b = glm::dot(offset, way);
-        const double c = glm::dot(offset, offset) - radius * radius;
-        if (b * b - c >= 0.0) best = std::min(best, -b - std::sqrt(b * b - c));
-    }
-    return best;
 }
 
 // Square millimetres of the eye that show from the front.

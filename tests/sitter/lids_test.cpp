@@ -1,27 +1,13 @@
 #include <cmath>
 
 #include "sitter/eye.h"
+#include "sitter/eye_rays.h"
 #include "sitter/eye_surface.h"
-#include "sitter/head_for_test.h"
 
 namespace understudy {
 namespace {
 
 class LidsTest : public testing::TestWithParam<const char*> {};
-
-// Distance along a ray to the eye's outside, or far away.
-double to_eye(const Eye& eye, const Double3& origin, const Double3& way) {
-    double best = 1e9;
-    for (const auto& [centre, radius] : {std::pair{eye.centre, kEyeballRadius}, {cornea_centre(eye), kCorneaRadius}}) {
-        const Double3 offset = origin - centre;
-        const double b = glm::dot(offset, way);
-        const double c = glm::dot(offset, offset) - radius * radius;
-        if (b * b - c >= 0.0) best = std::min(best, -b - std::sqrt(b * b - c));
-    }
-    return best;
-}
-
-TriangleScene rays_at(const Sitter& sitter) { return {sitter.mesh.positions, sitter.mesh.triangles}; }
 
 void expect_no_lid_inside(const Sitter& sitter) {
     for (const Eye& eye : *sitter.eyes) {

@@ -5,6 +5,8 @@
 
 #include <glm/geometric.hpp>
 
+#include "sitter/ray_triangle.h"
+
 namespace understudy {
 namespace {
 
@@ -44,26 +46,13 @@ void HeadSurface::sort_in(Cells& cells, std::uint32_t triangle, glm::length_t a,
     }
 }
 
-// Möller and Trumbore, "Fast, Minimum Storage Ray/Triangle Intersection", JGT 2(1), 1997.
 std::optional<double> HeadSurface::first_skin(const Cells& cells, std::optional<std::size_t> cell,
                                               const Double3& origin, const Double3& way) const {
     std::optional<double> best;
     if (!cell) return best;
     for (const auto number : cells[*cell]) {
-        const auto& [a, b, c] = triangles_[number];
-        const Double3 ab = b - a;
-        const Double3 ac = c - a;
-        const Double3 p = glm::cross(way, ac);
-        const double det = glm::dot(ab, p);
-        if (det <= 0.0) continue;  // seen from behind
-        const Double3 s = origin - a;
-        const double u = glm::dot(s, p) / det;
-        if (u < 0.0 || u > 1.0) continue;
-        const Double3 q = glm::cross(s, ab);
-        const double v = glm::dot(way, q) / det;
-        const double distance = glm::dot(ac, q) / det;
-        if (v < 0.0 || u + v > 1.0 || distance <= 0.0 || (best && distance >= *best)) continue;
-        best = distance;
+        const auto met = meet_front(origin, way, triangles_[number]);
+        if (met && !(best && met->distance >= *best)) best = met->distance;
     }
     return best;
 }
