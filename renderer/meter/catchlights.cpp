@@ -7,6 +7,8 @@
 
 #include "meter/corneal_mirror.h"
 #include "meter/eyes.h"
+#include "meter/iris_luminance.h"
+#include "scatter/fresnel.h"
 #include "transport/dimensions.h"
 #include "transport/light_sample.h"
 #include "transport/path_tracer.h"
@@ -24,6 +26,7 @@ struct Mirrored {
     std::vector<Vec3> outline;
     // What a point counts for: the light it sends toward the eye. A bar or a plate in the light counts nothing.
     std::function<double(const EmitterPoint&)> weight;
+    double luminance = 0.0;  // of its brightest part toward the eye, lx·s/sr
 };
 
 constexpr int kOutlinePoints = 64;
@@ -31,15 +34,20 @@ constexpr int kGrid = 24;  // points across for the visible share
 
 class EyeMirror {
   public:
-    EyeMirror(const Camera& camera, const Stage& stage, const Eye& eye)
-        : camera_(camera), stage_(stage), eye_(eye), cornea_(cornea_centre(eye)) {}
+    EyeMirror(const Camera& camera, const Stage& stage, const Eye& eye, double iris_luminance)
+        : camera_(camera),
+          stage_(stage),
+          eye_(eye),
+          cornea_(cornea_centre(eye)),
+          iris_luminance_(iris_luminance) {}
 
     Catchlight image_of(const Mirrored& thing, const char* eye_called) const {
         Catchlight image;
         image.eye = eye_called;
         image.light = thing.name;
         image.is_panel = thing.is_panel;
-        const Double3 middle = mirror(thing.centre).point;
+        const MirrorPoint at = mirror(thing.centre);
+        const Double3 middle = at.point;
         image.offset_in_iris = Vec2(in_iris(middle));
         const double clock = degrees(
             std::atan2(static_cast<double>(image.offset_in_iris.x), static_cast<double>(image.offset_in_iris.y)));
@@ -47,6 +55,10 @@ class EyeMirror {
         image.pixel = camera_.pixel_of(middle);
         measure_size(thing, image);
         measure_visible(thing, image);
+        const auto cosine = static_cast<float>(glm::dot(at.normal, glm::normalize(camera_.position() - at.point)));
+        const auto mirrored = static_cast<double>(dielectric_fresnel(std::max(0.0F, cosine), static_cast<float>(kCorneaIndex)));
+        image.stops_over_iris =
+            image.visible > 0.0 ? std::log2(mirrored * thing.luminance / iris_luminance_) : -HUGE_VAL;
         return image;
     }
 
@@ -103,18 +115,34 @@ class EyeMirror {
         }
         image.visible = all > 0.0 ? shares[""] / all : 0.0;
         shares.erase("");
-        const auto most = std::max_element(shares.begin(), shares.end(),
-                                           [](const auto& a, const auto& b) { return a.second < b.second; });
-        if (most != shares.end()) image.hidden_by = most->first == thing.name ? "itself" : most->first;
+        for (const auto& [name, share] : shares) {
+            image.hidden.push_back({name == thing.name ? "itself" : name, share / all});
+        }
+        image.hidden = by_size(image.hidden);
+        if (!image.hidden.empty()) image.hidden_by = image.hidden.front().by;
     }
 
     const Camera& camera_;
     const Stage& stage_;
     const Eye& eye_;
     Double3 cornea_;
+    double iris_luminance_;  // lx·s/sr
 };
 
-Mirrored mirrored_light(const Studio& studio, const Stage& stage, std::size_t index, const Eye& eye) {
+// Of its places, the brightest toward the eye.
+double luminance_of(const Emitter& emitter, const Vec3& from, double power) {
+    constexpr int kAcross = 8;
+    float brightest = 0.0F;
+    for (int i = 0; i < kAcross * kAcross; ++i) {
+        const int row = i / kAcross;
+        const Vec2 square((static_cast<float>(i % kAcross) + 0.5F) / kAcross, (static_cast<float>(row) + 0.5F) / kAcross);
+        const Vec3 place = emitter.point_at(square, from).position;
+        brightest = std::max(brightest, emitter.radiance(place, glm::normalize(from - place)));
+    }
+    return power * static_cast<double>(brightest);
+}
+
+Mirrored mirrored_light(const Studio& studio, const Stage& stage, std::size_t index, const Eye& eye, double power) {
     const Emitter& emitter = stage.emitters()[index];
     const Vec3 from(cornea_centre(eye));
     return {studio.setup.lights[index].name,
@@ -129,10 +157,12 @@ Mirrored mirrored_light(const Studio& studio, const Stage& stage, std::size_t in
                 const float cosine = std::max(0.0F, glm::dot(toward, point.normal));
                 return static_cast<double>(emitter.radiance(point.position, toward) * point.area * cosine /
                                            (distance * distance));
-            }};
+            },
+            luminance_of(emitter, from, power)};
 }
 
-Mirrored mirrored_panel(const Studio& studio, const Stage& stage, std::size_t index, const Eye& eye) {
+Mirrored mirrored_panel(const Studio& studio, const Stage& stage, std::size_t index, const Eye& eye,
+                        double luminance) {
     const Board& panel = stage.panels()[index];
     const Vec3 from(cornea_centre(eye));
     const Vec3 normal = glm::dot(panel.axis(), from - panel.centre()) > 0.0F ? panel.axis() : -panel.axis();
@@ -143,7 +173,8 @@ Mirrored mirrored_panel(const Studio& studio, const Stage& stage, std::size_t in
                 return EmitterPoint{panel.point_at(square), normal, panel.area()};
             },
             panel.outline(kOutlinePoints),
-            [](const EmitterPoint&) { return 1.0; }};
+            [](const EmitterPoint&) { return 1.0; },
+            luminance};
 }
 
 // Mean luminance of a panel as an eye sees it, lx·s/sr: 256 ways to it.
@@ -191,21 +222,24 @@ double brightest_light(const Stage& stage, const LitStudio& lit) {
 
 }  // namespace
 
-std::vector<Catchlight> find_catchlights(const Studio& studio, const Stage& stage, const LitStudio& lit) {
+std::vector<Catchlight> find_catchlights(const Studio& studio, const Stage& stage, const LitStudio& lit,
+                                         const std::vector<EyeReading>& eyes) {
     const Camera camera(studio);
     const std::vector<Bands> weights = exposure_weights(lit.layers);
     const double faintest = kFaintestPanel * brightest_light(stage, lit);
     std::vector<Catchlight> found;
     for (std::size_t e = 0; e < stage.eyes().size(); ++e) {
         const Eye& eye = stage.eyes()[e];
-        const EyeMirror mirror(camera, stage, eye);
+        const EyeMirror mirror(camera, stage, eye, iris_luminance(stage, eye, weights, eyes[e].exposure_lxs));
         for (std::size_t i = 0; i < stage.emitters().size(); ++i) {
-            found.push_back(mirror.image_of(mirrored_light(studio, stage, i, eye), eye_name(e)));
+            const double power = lit.layers[i].exposure_power;
+            found.push_back(mirror.image_of(mirrored_light(studio, stage, i, eye, power), eye_name(e)));
         }
         for (std::size_t i = 0; i < stage.panels().size(); ++i) {
-            const Catchlight image = mirror.image_of(mirrored_panel(studio, stage, i, eye), eye_name(e));
+            const double luminance = panel_luminance(stage, i, eye, weights);
+            const Catchlight image = mirror.image_of(mirrored_panel(studio, stage, i, eye, luminance), eye_name(e));
             const double least = is_scrim(stage, i) ? kFaintestScrim * faintest : faintest;
-            if (image.visible > 0.0 && panel_luminance(stage, i, eye, weights) >= least) found.push_back(image);
+            if (image.visible > 0.0 && luminance >= least) found.push_back(image);
         }
     }
     return found;

@@ -14,6 +14,8 @@ namespace understudy {
 // light's; a cloth that light goes through counts from a hundredth of that.
 inline constexpr double kFaintestPanel = 0.01;
 
-std::vector<Catchlight> find_catchlights(const Studio& studio, const Stage& stage, const LitStudio& lit);
+// eyes: their readings, which tell how bright the irises are.
+std::vector<Catchlight> find_catchlights(const Studio& studio, const Stage& stage, const LitStudio& lit,
+                                         const std::vector<EyeReading>& eyes);
 
 }  // namespace understudy

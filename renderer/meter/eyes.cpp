@@ -19,8 +19,30 @@ EyeVerdict eye_verdict(double eye_lxs, double cheek_lxs, double face_lxs) {
     return share >= kDimShare ? EyeVerdict::kDim : EyeVerdict::kDark;
 }
 
-std::vector<EyeReading> read_eyes(const Stage& stage, const std::vector<Bands>& weights, double cheek_lxs,
+namespace {
+
+std::vector<EyeLight> lights_of(const Stage& stage, const Eye& eye, const std::vector<LayerLight>& layers,
+                                const Gathered& gathered, const Reading* cheek) {
+    std::vector<EyeLight> lights;
+    for (std::size_t i = 0; i < stage.emitters().size(); ++i) {
+        EyeLight light;
+        light.light = layers[i].light;
+        light.sight = sight_of(stage, eye, stage.emitters()[i]);
+        light.exposure_lxs = gathered.layers[i].mean;
+        if (cheek != nullptr) {
+            light.stops_from_cheek = std::log2(light.exposure_lxs / cheek->by_light[i].exposure_lxs);
+        }
+        lights.push_back(light);
+    }
+    return lights;
+}
+
+}  // namespace
+
+std::vector<EyeReading> read_eyes(const Stage& stage, const std::vector<LayerLight>& layers, const Reading* cheek,
                                   double face_lxs) {
+    const std::vector<Bands> weights = exposure_weights(layers);
+    const double cheek_lxs = cheek == nullptr ? 0.0 : cheek->exposure_lxs;
     std::vector<EyeReading> readings;
     for (std::size_t i = 0; i < stage.eyes().size(); ++i) {
         const Eye& eye = stage.eyes()[i];
@@ -33,12 +55,27 @@ std::vector<EyeReading> read_eyes(const Stage& stage, const std::vector<Bands>& 
         reading.standard_error_lxs = gathered.total.standard_error;
         reading.stops_from_cheek = std::log2(gathered.total.mean / cheek_lxs);
         reading.verdict = eye_verdict(gathered.total.mean, cheek_lxs, face_lxs);
+        reading.lights = lights_of(stage, eye, layers, gathered, cheek);
         reading.cornea_centre_m = cornea_centre(eye);
         reading.iris_centre_m = iris_centre(eye);
         reading.axis = eye.axis;
         readings.push_back(reading);
     }
     return readings;
+}
+
+void name_faults(std::vector<EyeReading>& eyes, const std::vector<Catchlight>& catchlights) {
+    for (EyeReading& eye : eyes) {
+        for (EyeLight& light : eye.lights) {
+            const auto image = std::find_if(catchlights.begin(), catchlights.end(), [&](const Catchlight& one) {
+                return one.eye == eye.eye && one.light == light.light && !one.is_panel;
+            });
+            const double shown = image == catchlights.end() ? 0.0 : image->visible;
+            light.fault = light.sight.share < kLeastSeen ? EyeFault::kNoLight
+                          : shown < kLeastShown          ? EyeFault::kNoReflection
+                                                         : EyeFault::kNone;
+        }
+    }
 }
 
 }  // namespace understudy

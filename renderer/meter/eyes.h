@@ -24,9 +24,12 @@ inline const char* eye_name(std::size_t index) { return index == 0 ? "camera-lef
 
 // Exposure on each iris, the mean over its whole disc, the receptor along the eye's axis, seen past brow, lids and nose
 // but as if the cornea were not there. (The middle alone would go dark under a light that still lights the lower half,
-// which in a real eye the cornea bends up to the middle.) cheek_lxs: the brighter cheek's exposure, not positive when
-// there is none to compare with; face_lxs: the dome's at the face point, facing the camera.
-std::vector<EyeReading> read_eyes(const Stage& stage, const std::vector<Bands>& weights, double cheek_lxs,
+// which in a real eye the cornea bends up to the middle.) cheek: the brighter one's reading, none when there is none to
+// compare with; face_lxs: the dome's at the face point, facing the camera. Faults are left to name_faults.
+std::vector<EyeReading> read_eyes(const Stage& stage, const std::vector<LayerLight>& layers, const Reading* cheek,
                                   double face_lxs);
+
+// Says of each light and eye which of the two faults it has, now that the mirror images are known.
+void name_faults(std::vector<EyeReading>& eyes, const std::vector<Catchlight>& catchlights);
 
 }  // namespace understudy

@@ -7,6 +7,7 @@
 #include "meter/backdrop_readings.h"
 #include "meter/catchlights.h"
 #include "meter/eyes.h"
+#include "meter/face/read_face.h"
 #include "meter/light_hues.h"
 #include "meter/meter_points.h"
 #include "meter/outline.h"
@@ -18,10 +19,11 @@ namespace understudy {
 
 namespace {
 
-double brighter_cheek(const std::vector<Reading>& readings) {
-    double brighter = 0.0;
+const Reading* brighter_cheek(const std::vector<Reading>& readings) {
+    const Reading* brighter = nullptr;
     for (const Reading& reading : readings) {
-        if (reading.point.starts_with("cheek-")) brighter = std::max(brighter, reading.exposure_lxs);
+        if (!reading.point.starts_with("cheek-")) continue;
+        if (brighter == nullptr || reading.exposure_lxs > brighter->exposure_lxs) brighter = &reading;
     }
     return brighter;
 }
@@ -55,8 +57,10 @@ MeterReport read_meter(const Studio& studio, const Stage& stage, const Stage& no
         std::log2(report.ambient_lxs / exposure_of_f_number(exposure.aperture, exposure.iso, kIncidentFlat));
     if (!stage.eyes().empty()) {
         report.eyes =
-            read_eyes(stage, exposure_weights(lit.layers), brighter_cheek(report.readings), face_dome(report.readings));
-        report.catchlights = find_catchlights(studio, stage, lit);
+            read_eyes(stage, lit.layers, brighter_cheek(report.readings), face_dome(report.readings));
+        report.catchlights = find_catchlights(studio, stage, lit, *report.eyes);
+        name_faults(*report.eyes, *report.catchlights);
+        report.face = read_face(studio, stage, nobody, lit, *report.catchlights);
         report.pupil = lit.pupil;
     }
     if (setup.backdrop) report.backdrop = read_backdrop(studio, stage, nobody, lit, report.readings);

@@ -9,6 +9,8 @@
 #include "base/geometry.h"
 #include "meter/colour_reading.h"
 #include "meter/dial_reading.h"
+#include "meter/eye_sight.h"
+#include "meter/face/face_reading.h"
 #include "meter/surroundings.h"
 
 namespace understudy {
@@ -63,9 +65,31 @@ struct Catchlight {
     double height_in_iris = 0.0;
     double visible = 0.0;   // share of the mirror image that is on the cornea and neither hidden nor blocked
     std::string hidden_by;  // what takes the largest share away; "" when nothing does
+    std::vector<Taken> hidden;  // all that takes some of it, the largest first
+    double stops_over_iris = 0.0;  // its luminance over the iris's; −infinity when nothing of it shows
 };
 
 enum class EyeVerdict { kDark, kDim, kLit };
+
+// Less of a light's front than this seen from an eye, and no light of it reaches there; less of its mirror image than
+// this, and the eye does not show it. Chosen.
+inline constexpr double kLeastSeen = 0.05;
+inline constexpr double kLeastShown = 0.05;
+
+// What of one light becomes of one eye. The two faults have different remedies.
+enum class EyeFault {
+    kNone,
+    kNoLight,       // it does not reach the eye
+    kNoReflection,  // it does, and its mirror image is hidden
+};
+
+struct EyeLight {
+    std::string light;
+    EyeSight sight;
+    double exposure_lxs = 0.0;      // on the iris, of this light alone
+    double stops_from_cheek = 0.0;  // against the same light's exposure on the brighter cheek; −infinity without any
+    EyeFault fault = EyeFault::kNone;
+};
 
 struct EyeReading {
     std::string eye;
@@ -73,6 +97,7 @@ struct EyeReading {
     double standard_error_lxs = 0.0;
     double stops_from_cheek = 0.0;
     EyeVerdict verdict = EyeVerdict::kDark;
+    std::vector<EyeLight> lights;  // the scene's lights in order
     Double3 cornea_centre_m{0.0};
     Double3 iris_centre_m{0.0};
     Double3 axis{0.0, 0.0, 1.0};
@@ -132,6 +157,7 @@ struct MeterReport {
     double ambient_stops_from_camera = 0.0;
     std::optional<std::vector<Catchlight>> catchlights;  // none without eyes
     std::optional<std::vector<EyeReading>> eyes;
+    std::optional<FaceReading> face;                     // none without eyes, nose and lips
     std::optional<PupilReading> pupil;                   // none without eyes
     std::optional<std::vector<BackdropPlace>> backdrop;  // none without one
     std::optional<Outline> outline;                      // none without a head, or where none of it is in the frame
