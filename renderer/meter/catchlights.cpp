@@ -35,11 +35,7 @@ constexpr int kGrid = 24;  // points across for the visible share
 class EyeMirror {
   public:
     EyeMirror(const Camera& camera, const Stage& stage, const Eye& eye, double iris_luminance)
-        : camera_(camera),
-          stage_(stage),
-          eye_(eye),
-          cornea_(cornea_centre(eye)),
-          iris_luminance_(iris_luminance) {}
+        : camera_(camera), stage_(stage), eye_(eye), cornea_(cornea_centre(eye)), iris_luminance_(iris_luminance) {}
 
     Catchlight image_of(const Mirrored& thing, const char* eye_called) const {
         Catchlight image;
@@ -56,7 +52,8 @@ class EyeMirror {
         measure_size(thing, image);
         measure_visible(thing, image);
         const auto cosine = static_cast<float>(glm::dot(at.normal, glm::normalize(camera_.position() - at.point)));
-        const auto mirrored = static_cast<double>(dielectric_fresnel(std::max(0.0F, cosine), static_cast<float>(kCorneaIndex)));
+        const auto mirrored =
+            static_cast<double>(dielectric_fresnel(std::max(0.0F, cosine), static_cast<float>(kCorneaIndex)));
         image.stops_over_iris =
             image.visible > 0.0 ? std::log2(mirrored * thing.luminance / iris_luminance_) : -HUGE_VAL;
         return image;
@@ -135,7 +132,8 @@ double luminance_of(const Emitter& emitter, const Vec3& from, double power) {
     float brightest = 0.0F;
     for (int i = 0; i < kAcross * kAcross; ++i) {
         const int row = i / kAcross;
-        const Vec2 square((static_cast<float>(i % kAcross) + 0.5F) / kAcross, (static_cast<float>(row) + 0.5F) / kAcross);
+        const Vec2 square((static_cast<float>(i % kAcross) + 0.5F) / kAcross,
+                          (static_cast<float>(row) + 0.5F) / kAcross);
         const Vec3 place = emitter.point_at(square, from).position;
         brightest = std::max(brightest, emitter.radiance(place, glm::normalize(from - place)));
     }
@@ -161,8 +159,7 @@ Mirrored mirrored_light(const Studio& studio, const Stage& stage, std::size_t in
             luminance_of(emitter, from, power)};
 }
 
-Mirrored mirrored_panel(const Studio& studio, const Stage& stage, std::size_t index, const Eye& eye,
-                        double luminance) {
+Mirrored mirrored_panel(const Studio& studio, const Stage& stage, std::size_t index, const Eye& eye, double luminance) {
     const Board& panel = stage.panels()[index];
     const Vec3 from(cornea_centre(eye));
     const Vec3 normal = glm::dot(panel.axis(), from - panel.centre()) > 0.0F ? panel.axis() : -panel.axis();

@@ -14,8 +14,8 @@ struct Taken {
 };
 
 struct EyeSight {
-    double share = 0.0;         // of the front that can be seen, 0 … 1
-    std::vector<Taken> taken;   // the largest first; what is met first on a way counts
+    double share = 0.0;        // of the front that can be seen, 0 … 1
+    std::vector<Taken> taken;  // the largest first; what is met first on a way counts
 };
 
 // From the cornea over the iris to the front's places: each pair counts for the light that it would carry. places: how

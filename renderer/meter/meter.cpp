@@ -56,8 +56,7 @@ MeterReport read_meter(const Studio& studio, const Stage& stage, const Stage& no
     report.ambient_stops_from_camera =
         std::log2(report.ambient_lxs / exposure_of_f_number(exposure.aperture, exposure.iso, kIncidentFlat));
     if (!stage.eyes().empty()) {
-        report.eyes =
-            read_eyes(stage, lit.layers, brighter_cheek(report.readings), face_dome(report.readings));
+        report.eyes = read_eyes(stage, lit.layers, brighter_cheek(report.readings), face_dome(report.readings));
         report.catchlights = find_catchlights(studio, stage, lit, *report.eyes);
         name_faults(*report.eyes, *report.catchlights);
         report.face = read_face(studio, stage, nobody, lit, *report.catchlights);

@@ -63,9 +63,9 @@ struct Catchlight {
     Vec2 pixel{0.0F};            // from the picture's top left corner
     double width_in_iris = 0.0;  // of the whole mirror image, in iris radii
     double height_in_iris = 0.0;
-    double visible = 0.0;   // share of the mirror image that is on the cornea and neither hidden nor blocked
-    std::string hidden_by;  // what takes the largest share away; "" when nothing does
-    std::vector<Taken> hidden;  // all that takes some of it, the largest first
+    double visible = 0.0;          // share of the mirror image that is on the cornea and neither hidden nor blocked
+    std::string hidden_by;         // what takes the largest share away; "" when nothing does
+    std::vector<Taken> hidden;     // all that takes some of it, the largest first
     double stops_over_iris = 0.0;  // its luminance over the iris's; −infinity when nothing of it shows
 };
 

@@ -2,6 +2,7 @@
 
 #include <cmath>
 
+#include "report/face_json.h"
 #include "report/json_parts.h"
 #include "report/power_json.h"
 #include "report/report_colour.h"
@@ -13,6 +14,7 @@ namespace understudy {
 namespace {
 
 constexpr int kClockMinutes = 5;
+constexpr double kIrisRadiusMm = 1000.0 * kIrisRadius;
 
 Json json_of(const LightReading& reading) {
     return {{"light", reading.light},
@@ -64,7 +66,11 @@ Json json_of(const Catchlight& catchlight) {
             {"width_in_iris", number(catchlight.width_in_iris)},
             {"height_in_iris", number(catchlight.height_in_iris)},
             {"visible", number(catchlight.visible)},
-            {"hidden_by", name_or_null(catchlight.hidden_by)}};
+            {"hidden_by", name_or_null(catchlight.hidden_by)},
+            {"hidden", taken_json(catchlight.hidden)},
+            {"width_mm", number(catchlight.width_in_iris * kIrisRadiusMm)},
+            {"height_mm", number(catchlight.height_in_iris * kIrisRadiusMm)},
+            {"stops_over_iris", number(catchlight.stops_over_iris)}};
 }
 
 Json json_of(const EyeReading& eye) {
@@ -73,6 +79,7 @@ Json json_of(const EyeReading& eye) {
             {"standard_error_lxs", number(eye.standard_error_lxs)},
             {"stops_from_cheek", number(eye.stops_from_cheek)},
             {"verdict", word(eye.verdict)},
+            {"lights", list(eye.lights, eye_light_json)},
             {"cornea_centre_m", triple(eye.cornea_centre_m)},
             {"cornea_radius_m", kCorneaRadius},
             {"iris_centre_m", triple(eye.iris_centre_m)},
@@ -105,6 +112,7 @@ Json json_of(const MeterReport& report) {
     json["outline"] = outline_json(report);
     json["catchlights"] = list_or_null(report.catchlights);
     json["eyes"] = list_or_null(report.eyes);
+    json["face"] = report.face ? face_json(*report.face) : Json(nullptr);
     json["pupil"] = report.pupil ? pupil_json(*report.pupil) : Json(nullptr);
     json["warnings"] = warnings_json(report);
     return json;

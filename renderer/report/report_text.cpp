@@ -4,7 +4,9 @@
 
 #include <fmt/format.h>
 
+#include "report/eyes_text.h"
 #include "report/f_number.h"
+#include "report/face_text.h"
 #include "report/power_text.h"
 #include "report/ratio_text.h"
 #include "report/report_colour.h"
@@ -15,20 +17,11 @@
 namespace understudy {
 namespace {
 
-constexpr int kSpokenClockMinutes = 30;  // nobody in a studio tells a catchlight finer than half an hour
-
 // Said once, under the readings: with other constants another meter differs and nobody is wrong (ISO 2720:1974 allows
 // 240 … 400 lx·s flat and 320 … 540 dome).
 constexpr const char* kCalibration =
     "  Meter constants: C = 250 lx·s for a flat receptor, 340 for a dome. Another meter may be set up otherwise\n"
     "  and differ by up to half a stop. \"From camera\" is stops over (+) or under (-) the camera's aperture.\n";
-
-// A standard error of an exposure in stops: d(log2 E) = dE / (E ln 2).
-std::string error_in_stops(double exposure_lxs, double standard_error_lxs) {
-    const double stops = standard_error_lxs / (exposure_lxs * std::log(2.0));
-    if (!std::isfinite(stops)) return "none";
-    return stops < 0.005 ? "< 0.01" : plain_number(stops, 2);
-}
 
 std::string camera_text(const MeterReport& report) {
     const std::string title = report.title.empty() ? "Untitled" : without_controls(report.title);
@@ -76,55 +69,13 @@ std::string ambient_text(const MeterReport& report) {
                        plain_number(added_stops, 2));
 }
 
-std::string eyes_text(const MeterReport& report) {
-    const std::string title = heading("Eyes: light that reaches the iris, against the brighter cheek");
-    if (!report.eyes) return title + "  No eyes in this scene.\n";
-    Table table(
-        {{"eye"}, {"verdict"}, {"from cheek", Align::kRight}, {"± stops", Align::kRight}, {"lx·s", Align::kRight}});
-    for (const EyeReading& eye : *report.eyes) {
-        table.add_row({eye.eye, word(eye.verdict), signed_stops(eye.stops_from_cheek),
-                       error_in_stops(eye.exposure_lxs, eye.standard_error_lxs), three_figures(eye.exposure_lxs)});
-    }
-    return title + table.text();
-}
-
-std::string catchlight_size(const Catchlight& catchlight) {
-    // Iris radii to the iris's whole width.
-    return percent(0.5 * catchlight.width_in_iris) + " x " + percent(0.5 * catchlight.height_in_iris);
-}
-
-std::string catchlights_text(const MeterReport& report) {
-    const std::string title = heading("Catchlights, as the picture is seen");
-    if (!report.catchlights) return title + "  No eyes in this scene.\n";
-    if (report.catchlights->empty()) return title + "  None: no light is mirrored in either eye.\n";
-    Table table({{"eye"},
-                 {"light"},
-                 {"clock", Align::kRight},
-                 {"degrees", Align::kRight},
-                 {"out", Align::kRight},
-                 {"size", Align::kRight},
-                 {"visible", Align::kRight},
-                 {"hidden by"}});
-    for (const Catchlight& catchlight : *report.catchlights) {
-        const double out = static_cast<double>(std::hypot(catchlight.offset_in_iris.x, catchlight.offset_in_iris.y));
-        table.add_row({catchlight.eye, catchlight.light + (catchlight.is_panel ? " (panel)" : ""),
-                       clock_time(catchlight.clock_deg, kSpokenClockMinutes), plain_number(catchlight.clock_deg, 0),
-                       percent(out), catchlight_size(catchlight), percent(catchlight.visible),
-                       catchlight.hidden_by.empty() ? "-" : catchlight.hidden_by});
-    }
-    return title + table.text() +
-           "  Clock to the nearest half hour; degrees clockwise from 12. Out: from the middle of the iris (0 %) to "
-           "its\n"
-           "  rim (100 %). Size: width x height of the whole reflection, in parts of the iris's width.\n";
-}
-
 }  // namespace
 
 std::string report_text(const MeterReport& report) {
-    return camera_text(report) + powers_text(report) + colours_text(report.colours) + readings_text(report) +
-           shares_text(report) + ratio_text(report) + ambient_text(report) + room_text(report) + backdrop_text(report) +
-           outline_text(report) + eyes_text(report) + catchlights_text(report) + pupil_text(report) +
-           warnings_text(report) + cautions_text(report);
+    return camera_text(report) + eyes_in_words(report) + face_text(report) + powers_text(report) +
+           colours_text(report.colours) + readings_text(report) + shares_text(report) + ratio_text(report) +
+           ambient_text(report) + room_text(report) + backdrop_text(report) + outline_text(report) + eyes_text(report) +
+           catchlights_text(report) + pupil_text(report) + warnings_text(report) + cautions_text(report);
 }
 
 }  // namespace understudy

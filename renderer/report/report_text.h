@@ -7,8 +7,8 @@
 
 namespace understudy {
 
-// Every section in order: camera, lights, readings, shares, ratio, ambient, room, backdrop, eyes, catchlights,
-// warnings, cautions. Ended by a newline.
+// Every section in order: camera, the eyes and the face in words, lights, readings, shares, ratio, ambient, room,
+// backdrop, eyes and catchlights in figures, warnings, cautions. Ended by a newline.
 std::string report_text(const MeterReport& report);
 
 }  // namespace understudy

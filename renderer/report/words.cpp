@@ -44,6 +44,34 @@ std::string word(EfficacyFrom from) {
     return from == EfficacyFrom::kTold ? "told" : "usual";
 }
 
+std::string word(EyeFault fault) {
+    if (fault == EyeFault::kNone) return "none";
+    return fault == EyeFault::kNoLight ? "no light" : "no reflection";
+}
+
+std::string word(LightPattern pattern) {
+    switch (pattern) {
+        case LightPattern::kFlat:
+            return "flat";
+        case LightPattern::kButterfly:
+            return "butterfly";
+        case LightPattern::kLoop:
+            return "loop";
+        case LightPattern::kRembrandt:
+            return "rembrandt";
+        case LightPattern::kSplit:
+            return "split";
+        case LightPattern::kRim:
+            break;
+    }
+    return "rim";
+}
+
+std::string word(LitSide side) {
+    if (side == LitSide::kFaceOn) return "face-on";
+    return side == LitSide::kBroad ? "broad" : "short";
+}
+
 std::string word(PupilFrom from) {
     if (from == PupilFrom::kStandingLight) return "standing light";
     return from == PupilFrom::kTold ? "told" : "usual";
@@ -63,6 +91,19 @@ std::string word(Remedy::Kind kind) {
             break;
     }
     return "cloth in";
+}
+
+std::string error_in_stops(double exposure_lxs, double standard_error_lxs) {
+    const double stops = standard_error_lxs / (exposure_lxs * std::log(2.0));
+    if (!std::isfinite(stops)) return "none";
+    return stops < 0.005 ? "< 0.01" : plain_number(stops, 2);
+}
+
+std::string centimetres(double metres) {
+    if (!std::isfinite(metres)) return "none";
+    constexpr double kCentimetre = 0.01;
+    if (std::abs(metres) < kCentimetre) return plain_number(1000.0 * metres, 0) + " mm";
+    return plain_number(100.0 * metres, 0) + " cm";
 }
 
 std::string heading(const std::string& words) { return "\n" + words + "\n"; }

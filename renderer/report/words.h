@@ -7,12 +7,15 @@
 
 namespace understudy {
 
-std::string word(Receptor receptor);   // "flat", "dome"
-std::string word(Facing facing);       // "camera", "key", "surface"
-std::string word(EyeVerdict verdict);  // "dark", "dim", "lit"
-std::string word(EfficacyFrom from);   // "usual", "told", "reading"
-std::string word(PupilFrom from);      // "usual", "told", "standing light"
-std::string word(Remedy::Kind kind);   // "iso", "neutral density", "distance", "cloth out", "cloth in"
+std::string word(Receptor receptor);     // "flat", "dome"
+std::string word(Facing facing);         // "camera", "key", "surface"
+std::string word(EyeVerdict verdict);    // "dark", "dim", "lit"
+std::string word(EfficacyFrom from);     // "usual", "told", "reading"
+std::string word(EyeFault fault);        // "none", "no light", "no reflection"
+std::string word(LightPattern pattern);  // "flat", "butterfly", "loop", "rembrandt", "split", "rim"
+std::string word(LitSide side);          // "face-on", "broad", "short"
+std::string word(PupilFrom from);        // "usual", "told", "standing light"
+std::string word(Remedy::Kind kind);     // "iso", "neutral density", "distance", "cloth out", "cloth in"
 
 // Degrees clockwise from 12 as a clock's time, "h:mm", rounded to so many minutes; half a degree is a minute.
 // "none" when the angle is not a number.
@@ -26,6 +29,12 @@ std::string plain_number(double value, int decimals);
 
 // Three figures, without an exponent for what occurs in a studio: "0.0123", "41.2", "1290".
 std::string three_figures(double value);
+
+// A standard error of an exposure in stops: d(log2 E) = dE / (E ln 2). "< 0.01" below that.
+std::string error_in_stops(double exposure_lxs, double standard_error_lxs);
+
+// Metres as people in a studio say them: "18 cm", and under a centimetre "4 mm".
+std::string centimetres(double metres);
 
 // A section's heading on a line of its own.
 std::string heading(const std::string& words);

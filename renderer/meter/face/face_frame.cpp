@@ -16,7 +16,7 @@ FaceFrame frame_of(const std::array<Eye, 2>& eyes) {
     return frame;
 }
 
-constexpr double kStep = 0.0005;  // along a profile
+constexpr double kStep = 0.0005;          // along a profile
 constexpr double kNoseTipAbove = -0.010;  // the tip lies between these heights
 constexpr double kNoseTipBelow = -0.065;
 constexpr double kLongestLip = 0.025;  // from the tip down to where the lip must have begun

@@ -9,7 +9,7 @@
 namespace understudy {
 
 struct FaceFrame {
-    Double3 origin{0.0};  // midway between the eyes, in the studio
+    Double3 origin{0.0};           // midway between the eyes, in the studio
     Double3 right{1.0, 0.0, 0.0};  // unit; camera right while the face looks into the lens
     Double3 up{0.0, 1.0, 0.0};
     Double3 forward{0.0, 0.0, 1.0};

@@ -1,5 +1,5 @@
-// What the lights do on the face, in the trade's words: the key's pattern, the nose's shadow and its edge, the triangle,
-// the forehead's highlight, the fill's own shadow, and how light falls off. Plain data.
+// What the lights do on the face, in the trade's words: the key's pattern, the nose's shadow and its edge, the
+// triangle, the forehead's highlight, the fill's own shadow, and how light falls off. Plain data.
 #pragma once
 
 #include <optional>
@@ -21,7 +21,7 @@ enum class LightPattern {
 struct NoseShadow {
     double area_m2 = 0.0;        // as the camera sees it
     double length_m = 0.0;       // from the nose's tip to the place farthest from the light, across the face's front
-    double from_down_deg = 0.0;  // of that way: 0 straight down, positive to the face's own right (camera right)
+    double from_down_deg = 0.0;  // of its middle from the tip: 0 straight down, positive to the face's own right
     double to_lip = 0.0;  // how far its lowest place is on the way from the nose's base (0) to the upper lip's red (1)
     bool closed = false;  // it meets the cheek's shadow: no lit skin beyond it
 };
@@ -80,7 +80,8 @@ struct KeyFallOff {
 struct FaceReading {
     std::optional<PatternReading> pattern;  // none where the camera sees too little of a cheek
     std::vector<NextPattern> next;          // the nearest first
-    std::string clamshell_with;  // under a key from the front, what shows a second catchlight below; "" when nothing does
+    std::string
+        clamshell_with;  // under a key from the front, what shows a second catchlight below; "" when nothing does
     std::optional<double> nose_edge_m;  // how wide the edge of the nose's shadow is
     std::optional<ForeheadHighlight> highlight;
     std::vector<FillShadow> fill_shadows;  // of the lights but the key that throw one

@@ -62,7 +62,8 @@ FaceView::FaceView(const Stage& stage, const FaceMeasures& face, const Double3& 
     tbb::parallel_for(0, rows_, [&](int row) {
         auto& line = seen[static_cast<std::size_t>(row)];
         for (int column = 0; column < columns_; ++column) {
-            const Double3 aimed = corner + step_m * (static_cast<double>(column) * right - static_cast<double>(row) * up);
+            const Double3 aimed =
+                corner + step_m * (static_cast<double>(column) * right - static_cast<double>(row) * up);
             line.push_back(seen_along(stage, face_, {Vec3(camera), Vec3(glm::normalize(aimed - camera))}));
         }
     });

@@ -14,7 +14,7 @@ struct FacePoint {
     Vec3 normal{0.0F};      // unit, smooth
     Vec3 leave_from{0.0F};  // rays that go on start here
     Vec3 toward_camera{0.0F};
-    Double3 in_face{0.0};   // metres right, up and forward of the eyes' midpoint
+    Double3 in_face{0.0};  // metres right, up and forward of the eyes' midpoint
     Zone zone = Zone::kFace;
     SkinSpot spot{};
     int column = 0;
@@ -23,8 +23,8 @@ struct FacePoint {
 
 class FaceView {
   public:
-    // Rays from the camera to a grid across the face, this many metres apart at the face. What they meet of skin is kept;
-    // where hair, hat, glasses' frames or something of the studio are in front there is no point.
+    // Rays from the camera to a grid across the face, this many metres apart at the face. What they meet of skin is
+    // kept; where hair, hat, glasses' frames or something of the studio are in front there is no point.
     FaceView(const Stage& stage, const FaceMeasures& face, const Double3& camera, double step_m);
 
     const FaceMeasures& face() const { return face_; }
@@ -34,6 +34,7 @@ class FaceView {
     const std::vector<FacePoint>& points() const { return points_; }  // row by row, from the top
     int columns() const { return columns_; }
     int rows() const { return rows_; }
+    std::size_t index_of(const FacePoint& point) const { return static_cast<std::size_t>(&point - points_.data()); }
     // None: nothing of the face is there, or it lies outside the grid.
     const FacePoint* at(int column, int row) const;
 

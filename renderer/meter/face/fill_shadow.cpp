@@ -33,14 +33,11 @@ std::vector<FillShadow> fill_shadows(const Studio& studio, const Stage& stage, c
     std::vector<FillShadow> shadows;
     for (std::size_t light = 1; light < studio.setup.lights.size(); ++light) {
         const std::vector<Shade> shades = face_shades(stage, view, stage.emitters()[light].centre());
-        std::vector<const FacePoint*> places;
-        for (std::size_t i = 0; i < shades.size(); ++i) {
-            if (in_nose_shadow(view, shades, i)) places.push_back(&view.points()[i]);
-        }
+        const std::vector<std::size_t> places = nose_shadow_points(view, shades);
         if (static_cast<double>(places.size()) * view.point_area_m2() < kLeastNoseShadow_m2) continue;
         FillShadow shadow{studio.setup.lights[light].name, 0.0, false};
         for (std::size_t k = 0; k < kPlaces; ++k) {
-            const FacePoint& point = *places[(2 * k + 1) * places.size() / (2 * kPlaces)];
+            const FacePoint& point = view.points()[places[(2 * k + 1) * places.size() / (2 * kPlaces)]];
             shadow.stops = std::max(shadow.stops, darker_by(stage, nobody, point, weights, light));
         }
         shadow.visible = shadow.stops >= kShowingStops;

@@ -68,7 +68,8 @@ Sent sent_from(const Stage& stage, const FacePoint& point, const Emitter& key, c
     Sent sum;
     for (int i = 0; i < kAcross * kAcross; ++i) {
         const int row = i / kAcross;
-        const Vec2 square((static_cast<float>(i % kAcross) + 0.5F) / kAcross, (static_cast<float>(row) + 0.5F) / kAcross);
+        const Vec2 square((static_cast<float>(i % kAcross) + 0.5F) / kAcross,
+                          (static_cast<float>(row) + 0.5F) / kAcross);
         const EmitterPoint there = key.point_at(square, point.position);
         const Ray way = shadow_ray(point.leave_from, there.position);
         const float leaving = -glm::dot(there.normal, way.direction);

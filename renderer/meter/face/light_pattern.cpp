@@ -1,6 +1,7 @@
 #include "meter/face/light_pattern.h"
 
 #include <algorithm>
+#include <array>
 #include <cmath>
 
 namespace understudy {
@@ -16,6 +17,9 @@ constexpr double kLeastCheek_m2 = 150e-6;
 constexpr double kClosed = 0.004;
 // Under the mouth the cheek's shadow runs into the chin's.
 constexpr double kUnderMouth = 0.004;
+
+// A place's neighbours, by column and row.
+constexpr std::array<std::array<int, 2>, 4> kBeside{{{-1, 0}, {1, 0}, {0, -1}, {0, 1}}};
 
 struct Share {
     int lit = 0;
@@ -87,20 +91,23 @@ class PatternReader {
         NoseShadow shadow;
         const glm::dvec2 away = -glm::dvec2(light_) / std::max(1e-9, glm::length(glm::dvec2(light_)));
         const glm::dvec2 tip(0.0, face_.nose_tip);
+        glm::dvec2 middle(0.0);
         double lowest = 0.0;
         double farthest = -HUGE_VAL;
-        for (std::size_t i = 0; i < shades_.size(); ++i) {
-            if (!in_nose_shadow(view_, shades_, i)) continue;
+        int count = 0;
+        for (const std::size_t i : nose_shadow_points(view_, shades_)) {
             const glm::dvec2 place(view_.points()[i].in_face);
-            shadow.area_m2 += view_.point_area_m2();
+            ++count;
             lowest = std::min(lowest, place.y);
             const glm::dvec2 way = place - tip;
+            middle += way;
             if (glm::dot(way, away) <= farthest) continue;
             farthest = glm::dot(way, away);
             shadow.length_m = glm::length(way);
-            shadow.from_down_deg = degrees(std::atan2(way.x, -way.y));
         }
-        if (shadow.area_m2 <= 0.0) return std::nullopt;
+        if (count == 0) return std::nullopt;
+        shadow.area_m2 = count * view_.point_area_m2();
+        shadow.from_down_deg = degrees(std::atan2(middle.x, -middle.y));
         shadow.to_lip = (face_.nose_base - lowest) / (face_.nose_base - face_.lip_top);
         shadow.closed = closing_row().has_value();
         return shadow;
@@ -115,13 +122,9 @@ class PatternReader {
             const double height = point->in_face.y;
             if (height > face_.nose_base || height < face_.mouth - kUnderMouth) continue;
             ++share.all;
-            share.lit += shades_[index_of(*point)] == Shade::kLit ? 1 : 0;
+            share.lit += shades_[view_.index_of(*point)] == Shade::kLit ? 1 : 0;
         }
         return share;
-    }
-
-    std::size_t index_of(const FacePoint& point) const {
-        return static_cast<std::size_t>(&point - view_.points().data());
     }
 
     // The first of some rows together, from the top, where the nose's shadow and the cheek's leave nothing lit between.
@@ -164,10 +167,36 @@ class PatternReader {
 
 }  // namespace
 
-bool in_nose_shadow(const FaceView& view, const std::vector<Shade>& shades, std::size_t point) {
-    const Double3& place = view.points()[point].in_face;
-    // What it throws on the far eye is another matter.
-    return shades[point] == Shade::kNose && place.y < -kUnderEye && !view.face().is_nose(place);
+std::vector<std::size_t> nose_shadow_points(const FaceView& view, const std::vector<Shade>& shades) {
+    const auto shadowed = [&](std::size_t i) {
+        const Double3& place = view.points()[i].in_face;
+        return shades[i] == Shade::kNose && place.y < -kUnderEye && !view.face().is_nose(place);
+    };
+    const auto beside_the_nose = [&](const FacePoint& point) {
+        for (const auto& step : kBeside) {
+            const FacePoint* other = view.at(point.column + step[0], point.row + step[1]);
+            if (other != nullptr && view.face().is_nose(other->in_face)) return true;
+        }
+        return false;
+    };
+    std::vector<bool> taken(shades.size(), false);
+    std::vector<std::size_t> points;
+    const auto take = [&](std::size_t i) {
+        if (taken[i] || !shadowed(i)) return;
+        taken[i] = true;
+        points.push_back(i);
+    };
+    for (std::size_t i = 0; i < shades.size(); ++i) {
+        if (beside_the_nose(view.points()[i])) take(i);
+    }
+    for (std::size_t k = 0; k < points.size(); ++k) {
+        const FacePoint& point = view.points()[points[k]];
+        for (const auto& step : kBeside) {
+            const FacePoint* other = view.at(point.column + step[0], point.row + step[1]);
+            if (other != nullptr) take(view.index_of(*other));
+        }
+    }
+    return points;
 }
 
 std::optional<PatternReading> read_pattern(const FaceView& view, const std::vector<Shade>& shades, const Vec3& light) {

@@ -1,8 +1,8 @@
 // The trade's names for how a key lies on a face, from where its shadows fall.
 //
-// The names and what each stands for are as in military photographers' training courses (NAVEDTRA 14209A; AFSC manuals):
-// the nose's shadow under the nose, beside it, or running into the cheek's with a triangle left lit on the far cheek.
-// The limits between them are chosen, and stand here.
+// The names and what each stands for are as in military photographers' training courses (NAVEDTRA 14209A; AFSC
+// manuals): the nose's shadow under the nose, beside it, or running into the cheek's with a triangle left lit on the
+// far cheek. The limits between them are chosen, and stand here.
 #pragma once
 
 #include <optional>
@@ -24,7 +24,8 @@ inline constexpr double kFaceOnDeg = 8.0;             // turned less, a face has
 std::optional<PatternReading> read_pattern(const FaceView& view, const std::vector<Shade>& shades, const Vec3& light);
 std::optional<PatternReading> read_pattern(const Stage& stage, const FaceView& view, const Vec3& light);
 
-// A place in the nose's shadow, outside the nose itself and under the eyes.
-bool in_nose_shadow(const FaceView& view, const std::vector<Shade>& shades, std::size_t point);
+// The places in the nose's shadow that hang together with the nose: outside it, under the eyes. What it throws on the
+// far eye, or past the lips on the chin, is another matter.
+std::vector<std::size_t> nose_shadow_points(const FaceView& view, const std::vector<Shade>& shades);
 
 }  // namespace understudy

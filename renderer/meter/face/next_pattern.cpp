@@ -13,14 +13,14 @@ namespace {
 constexpr double kFarthestDeg = 75.0;
 constexpr double kStepDeg = 5.0;
 constexpr double kNearEnoughDeg = 0.5;
-constexpr double kHighestDeg = 89.0;  // over the face's level
+constexpr double kHighestDeg = 89.0;   // over the face's level
 constexpr double kLeastHeight = 0.10;  // of the light's middle over the floor
 
 // The light by its place round the face, the studio's upright axis up.
 struct Arc {
     Double3 face;
     double distance;
-    double round;     // radians from the camera's side
+    double round;  // radians from the camera's side
     double elevation;
 
     Double3 at(double swing_deg, double lift_deg) const {
@@ -73,8 +73,8 @@ std::vector<NextPattern> next_patterns(const Stage& stage, const FaceView& view,
     };
     std::vector<NextPattern> next;
     for (const double sign : {-1.0, 1.0}) {
-        const auto swung = first_change([&](double turn) { return pattern_of(arc.at(turn, 0.0)); }, pattern, sign,
-                                        kFarthestDeg);
+        const auto swung =
+            first_change([&](double turn) { return pattern_of(arc.at(turn, 0.0)); }, pattern, sign, kFarthestDeg);
         if (swung) next.push_back({swung->pattern, swung->degrees, 0.0});
         const double room = sign > 0.0 ? kHighestDeg - degrees(arc.elevation) : kFarthestDeg;
         const auto raised =

@@ -1,6 +1,7 @@
 #include "meter/face/nose_edge.h"
 
 #include <algorithm>
+#include <array>
 #include <cmath>
 
 #include "meter/face/light_pattern.h"
@@ -11,6 +12,7 @@ namespace understudy {
 namespace {
 
 constexpr std::size_t kPlaces = 11;  // along the edge
+constexpr std::size_t kFarPart = 3;  // of the edge, the third that lies farthest from what throws it
 constexpr int kAround = 3;           // points of the view on either side that tell which way the edge runs
 constexpr int kOutline = 48;         // points round the front
 constexpr int kInner = 4;            // and a grid of so many squared inside
@@ -21,7 +23,7 @@ constexpr double kFarthest = 0.05;   // metres from there: beyond lies another p
 struct EdgePlace {
     Vec3 position{0.0F};
     Vec3 normal{0.0F};
-    Vec3 to_light{0.0F};  // unit, along the skin: from the dark to the lit side
+    Vec3 to_light{0.0F};    // unit, along the skin: from the dark to the lit side
     double foretold = 0.0;  // width, by similar triangles
 };
 
@@ -55,9 +57,13 @@ class EdgeReader {
     std::optional<double> read() const {
         std::vector<EdgePlace> places = edge_places();
         if (places.empty()) return std::nullopt;
+        std::stable_sort(places.begin(), places.end(),
+                         [](const EdgePlace& a, const EdgePlace& b) { return a.foretold > b.foretold; });
+        places.resize(std::max<std::size_t>(1, places.size() / kFarPart));
         std::vector<double> widths;
-        for (std::size_t i = 0; i < std::min(kPlaces, places.size()); ++i) {
-            const auto width = width_at(places[i * places.size() / std::min(kPlaces, places.size())]);
+        const std::size_t count = std::min(kPlaces, places.size());
+        for (std::size_t i = 0; i < count; ++i) {
+            const auto width = width_at(places[i * places.size() / count]);
             if (width) widths.push_back(*width);
         }
         if (widths.empty()) return std::nullopt;
@@ -69,8 +75,7 @@ class EdgeReader {
   private:
     std::vector<EdgePlace> edge_places() const {
         std::vector<EdgePlace> places;
-        for (std::size_t i = 0; i < shades_.size(); ++i) {
-            if (!in_nose_shadow(view_, shades_, i)) continue;
+        for (const std::size_t i : nose_shadow_points(view_, shades_)) {
             const FacePoint& point = view_.points()[i];
             const auto way = way_to_light(point);
             if (!way) continue;
@@ -111,9 +116,7 @@ class EdgeReader {
         });
     }
 
-    Shade shade_of(const FacePoint& point) const {
-        return shades_[static_cast<std::size_t>(&point - view_.points().data())];
-    }
+    Shade shade_of(const FacePoint& point) const { return shades_[view_.index_of(point)]; }
 
     // Share of the front's points that are seen from the skin beside the edge; none where there is no such skin.
     std::optional<double> seen_at(const EdgePlace& place, double along) const {
