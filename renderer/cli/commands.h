@@ -17,6 +17,7 @@ int complain(const Problems& problems);
 // status in status.
 void add_render(CLI::App& program, int& status);
 void add_meter(CLI::App& program, int& status);
+void add_advise(CLI::App& program, int& status);
 void add_check(CLI::App& program, int& status);
 void add_develop(CLI::App& program, int& status);
 void add_kit(CLI::App& program, int& status);

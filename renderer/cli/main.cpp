@@ -39,6 +39,7 @@ int run(int count, char** arguments) {
     int status = kDone;
     add_render(program, status);
     add_meter(program, status);
+    add_advise(program, status);
     add_check(program, status);
     add_develop(program, status);
     add_kit(program, status);

@@ -40,7 +40,7 @@ std::vector<EyeLight> lights_of(const Stage& stage, const Eye& eye, const std::v
 }  // namespace
 
 std::vector<EyeReading> read_eyes(const Stage& stage, const std::vector<LayerLight>& layers, const Reading* cheek,
-                                  double face_lxs) {
+                                  double face_lxs, double relative) {
     const std::vector<Bands> weights = exposure_weights(layers);
     const double cheek_lxs = cheek == nullptr ? 0.0 : cheek->exposure_lxs;
     std::vector<EyeReading> readings;
@@ -48,7 +48,7 @@ std::vector<EyeReading> read_eyes(const Stage& stage, const std::vector<LayerLig
         const Eye& eye = stage.eyes()[i];
         const Gathering place{Vec3(iris_centre(eye)), Vec3(eye.axis), Response::kFlat, static_cast<float>(kIrisRadius),
                               &eye};
-        const Gathered gathered = gather_light(stage, place, weights, {0.005, 1e-4 * reference(cheek_lxs, face_lxs)});
+        const Gathered gathered = gather_light(stage, place, weights, {relative, 1e-4 * reference(cheek_lxs, face_lxs)});
         EyeReading reading;
         reading.eye = eye_name(i);
         reading.exposure_lxs = gathered.total.mean;

@@ -19,15 +19,6 @@ namespace understudy {
 
 namespace {
 
-const Reading* brighter_cheek(const std::vector<Reading>& readings) {
-    const Reading* brighter = nullptr;
-    for (const Reading& reading : readings) {
-        if (!reading.point.starts_with("cheek-")) continue;
-        if (brighter == nullptr || reading.exposure_lxs > brighter->exposure_lxs) brighter = &reading;
-    }
-    return brighter;
-}
-
 double face_dome(const std::vector<Reading>& readings) {
     const Reading* dome = find_reading(readings, "face", Receptor::kDome, Facing::kCamera);
     return dome == nullptr ? 0.0 : dome->exposure_lxs;

@@ -12,6 +12,15 @@ const Reading* find_reading(const std::vector<Reading>& readings, const std::str
     return nullptr;
 }
 
+const Reading* brighter_cheek(const std::vector<Reading>& readings) {
+    const Reading* brighter = nullptr;
+    for (const Reading& reading : readings) {
+        if (!reading.point.starts_with("cheek-")) continue;
+        if (brighter == nullptr || reading.exposure_lxs > brighter->exposure_lxs) brighter = &reading;
+    }
+    return brighter;
+}
+
 std::optional<Ratio> lighting_ratio(const std::vector<Reading>& readings) {
     const Reading* left = find_reading(readings, "cheek-camera-left", Receptor::kFlat, Facing::kSurface);
     const Reading* right = find_reading(readings, "cheek-camera-right", Receptor::kFlat, Facing::kSurface);

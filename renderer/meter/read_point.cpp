@@ -9,22 +9,21 @@ namespace understudy {
 
 namespace {
 
-// Readings this far under the working exposure are black in any picture and need no half per cent of themselves.
+// Readings this far under the working exposure are black in any picture and need not be known to a share of themselves.
 constexpr double kBlack = 1.0 / 4096.0;
-constexpr double kRelative = 0.005;
 
 double constant_of(Receptor receptor) { return receptor == Receptor::kFlat ? kIncidentFlat : kIncidentDome; }
 
 }  // namespace
 
 Reading read_point(const MeterPoint& point, const Stage& stage, const std::vector<LayerLight>& layers,
-                   const ExposureSettings& exposure) {
+                   const ExposureSettings& exposure, double relative) {
     const double constant = constant_of(point.receptor);
     const double working = exposure_of_f_number(exposure.aperture, exposure.iso, constant);
     Gathering place{Vec3(point.position), Vec3(point.normal)};
     place.response = point.receptor == Receptor::kFlat ? Response::kFlat : Response::kDome;
     const Gathered gathered =
-        gather_light(stage, place, exposure_weights(layers), {kRelative, kRelative * kBlack * working});
+        gather_light(stage, place, exposure_weights(layers), {relative, relative * kBlack * working});
     Reading reading;
     reading.point = point.name;
     reading.receptor = point.receptor;

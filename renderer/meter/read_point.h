@@ -8,8 +8,8 @@
 
 namespace understudy {
 
-// To half a per cent, or to half a per cent of what is black at this exposure.
+// To this share of the reading, or of what is black at this exposure.
 Reading read_point(const MeterPoint& point, const Stage& stage, const std::vector<LayerLight>& layers,
-                   const ExposureSettings& exposure);
+                   const ExposureSettings& exposure, double relative = 0.005);
 
 }  // namespace understudy

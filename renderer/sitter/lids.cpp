@@ -13,6 +13,9 @@ namespace {
 
 constexpr double kReach = 0.024;  // round the eye's centre, of what may move
 constexpr Falloff kWhenLaid{0.001, 0.009};
+// A lid that goes up with the gaze takes the fold over it along, which would hang before the eye otherwise.
+constexpr double kFoldFollows = 2.4;  // so much farther for each millimetre that the pupil goes up
+constexpr double kFarthestFold = 0.021;
 // A lid that closes takes its skin from as far up as the fold over it.
 constexpr Falloff kWhenDrawn{0.001, 0.013};
 constexpr double kSkinSlope = 0.6;  // how fast the least height of skin above the eye grows from the margin
@@ -118,6 +121,11 @@ void draw_lids(const LidRegion& region, const Eye& eye, double opening, std::vec
     }
 }
 
+Falloff when_laid(const Eye& eye) {
+    const double raised = std::max(0.0, kApexAhead * eye.axis.y);
+    return {kWhenLaid.from, std::min(kFarthestFold, kWhenLaid.to + kFoldFollows * raised)};
+}
+
 }  // namespace
 
 LidRegion lid_region(const std::vector<Double3>& positions, const std::vector<Quad>& quads,
@@ -164,11 +172,12 @@ void lay_lids(const LidRegion& region, const Eye& eye, double opening, std::vect
     for (std::size_t i = 0; i < inner.size(); ++i) pulls.push_back({inner_before[i], inner[i] - inner_before[i], true});
     for (std::size_t i = 0; i < outer.size(); ++i)
         pulls.push_back({outer_before[i], outer[i] - outer_before[i], false});
+    const Falloff falloff = when_laid(eye);
     for (std::size_t i = 0; i < inner.size(); ++i) positions[region.inner[i]] = inner[i];
     for (std::size_t i = 0; i < outer.size(); ++i) positions[region.outer[i]] = outer[i];
     for (std::size_t i = 0; i < region.near.size(); ++i) {
         Double3& p = positions[region.near[i]];
-        const Follow followed = follow(pulls, kWhenLaid, p);
+        const Follow followed = follow(pulls, falloff, p);
         p += followed.by;
         const double least = least_height(region.on_skin_side[i], followed.to_inner);
         if (height_above_eye(eye, p) < least) p = at_height(eye, p, least);

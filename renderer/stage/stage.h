@@ -84,6 +84,12 @@ class Stage {
     enum class With { kSitter, kNobody };
     Stage(const Studio& studio, With with);
 
+    // Takes the lights, the panels and where the eyes look of another studio that is otherwise the same: nothing of the
+    // sitter is built anew.
+    void rearrange(const Studio& studio);
+    // Takes its sitter as well, of the same head in another pose.
+    void seat(const Studio& studio);
+
     // The lenses of glasses are looked through, as by whoever asks what stands there.
     std::optional<Hit> intersect(const Ray& ray) const;
     // Whether anything stands in the way; a cloth with open places between its threads does not.
@@ -142,6 +148,7 @@ class Stage {
     Problems problems_with(const Studio& studio) const;
 
   private:
+    void put_up_lights(const Studio& studio);
     void put_up_panels(const Studio& studio);
     void put_up_backdrop(const BackdropSettings& settings);
     void put_up_room(const RoomSettings& settings);

@@ -18,11 +18,7 @@ Stage::Stage(const Studio& studio, With with)
       eye_white_base_(MattSurface{sclera_albedo()}),
       iris_(studio.sitter.iris) {
     const Setup& setup = studio.setup;
-    for (std::size_t i = 0; i < setup.lights.size(); ++i) {
-        names_.push_back(setup.lights[i].name);
-        emitters_.emplace_back(setup.lights[i].modifier.shape, studio.lights[i], studio.modifiers[i].table,
-                               studio.modifiers[i].web);
-    }
+    put_up_lights(studio);
     put_up_panels(studio);
     if (setup.backdrop) put_up_backdrop(*setup.backdrop);
     if (setup.room.size_m) put_up_room(setup.room);
@@ -46,7 +42,39 @@ Stage::Stage(const Studio& studio, With with)
     if (sitter.eyes) eyes_.assign(sitter.eyes->begin(), sitter.eyes->end());
 }
 
+void Stage::rearrange(const Studio& studio) {
+    put_up_lights(studio);
+    put_up_panels(studio);
+    if (!eyes_.empty()) eyes_.assign(studio.sitter.eyes->begin(), studio.sitter.eyes->end());
+}
+
+void Stage::seat(const Studio& studio) {
+    const Sitter& sitter = studio.sitter;
+    if (mesh_) mesh_.emplace(sitter.mesh);
+    if (strands_) strands_.emplace(sitter.strands);
+    lenses_.clear();
+    for (const SpectacleLens& lens : sitter.lenses) lenses_.emplace_back(lens, sitter.glasses->glass);
+    rearrange(studio);
+}
+
+void Stage::put_up_lights(const Studio& studio) {
+    names_.clear();
+    emitters_.clear();
+    for (std::size_t i = 0; i < studio.setup.lights.size(); ++i) {
+        const LightSettings& light = studio.setup.lights[i];
+        names_.push_back(light.name);
+        emitters_.emplace_back(light.modifier.shape, studio.lights[i], studio.modifiers[i].table,
+                               studio.modifiers[i].web);
+    }
+}
+
 void Stage::put_up_panels(const Studio& studio) {
+    panel_names_.clear();
+    panels_.clear();
+    panel_surfaces_.clear();
+    panel_open_shares_.clear();
+    scrims_.clear();
+    any_open_ = false;
     for (std::size_t i = 0; i < studio.panels.size(); ++i) {
         const PanelSettings& panel = studio.setup.panels[i];
         const bool round = panel.shape == PanelShape::kDisc;

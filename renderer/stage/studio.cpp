@@ -134,13 +134,17 @@ double pixel_at_face(const Studio& studio) {
 Expected<Studio> place_studio(const Setup& setup, const Library& library) {
     const auto head = load_head(setup.sitter, library);
     if (!head) return head.problems();
+    return place_studio(setup, library, *head);
+}
+
+Expected<Studio> place_studio(const Setup& setup, const Library& library, const HeadPointer& head) {
     Studio studio;
     studio.setup = setup;
     const double eye_height = setup.sitter.eye_height_m;
-    studio.points.face = face_point(**head, eye_height);
-    studio.face = stepped_face(**head, setup.sitter);
-    studio.points.chest = chest_point(**head, eye_height);
-    studio.points.crown = crown_point(**head, eye_height);
+    studio.points.face = face_point(*head, eye_height);
+    studio.face = stepped_face(*head, setup.sitter);
+    studio.points.chest = chest_point(*head, eye_height);
+    studio.points.crown = crown_point(*head, eye_height);
     const double behind = setup.backdrop ? setup.backdrop->distance_m : BackdropSettings{}.distance_m;
     studio.points.backdrop = Double3(0.0, eye_height, -behind);
 
@@ -158,7 +162,7 @@ Expected<Studio> place_studio(const Setup& setup, const Library& library) {
     set_fluxes_of_files(studio.setup.lights, studio.modifiers);
     set_windows_upright(setup.lights, studio.lights);
 
-    studio.sitter = pose_head(**head, setup.sitter, gaze_target(setup, studio));
+    studio.sitter = pose_head(*head, setup.sitter, gaze_target(setup, studio));
     studio.focus_m = focus_distance(studio);
     if (studio.focus_m <= 2.0 * setup.camera.focal_length_m) {
         return Problem{Blame::kWrongInput,

@@ -10,6 +10,7 @@
 #include "kit/built_modifier.h"
 #include "setup/placement.h"
 #include "setup/setup.h"
+#include "sitter/head.h"
 #include "sitter/sitter.h"
 
 namespace understudy {
@@ -32,5 +33,8 @@ struct Studio {
 // Loads and poses the sitter, builds the modifiers and resolves every place. Whatever cannot be is a problem: a height
 // that a distance does not reach, an aim at oneself, a lens that cannot focus so near.
 Expected<Studio> place_studio(const Setup& setup, const Library& library);
+
+// With the setup's head loaded before.
+Expected<Studio> place_studio(const Setup& setup, const Library& library, const HeadPointer& head);
 
 }  // namespace understudy

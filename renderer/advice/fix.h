@@ -1,0 +1,63 @@
+// One change that lights both eyes, and what else it does. Plain data.
+#pragma once
+
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "advice/eye_state.h"
+
+namespace understudy {
+
+// Cheapest first: what the sitter does, what is dialled, what is held, what is moved, what is rebuilt.
+enum class FixKind {
+    kGaze,       // number: degrees that the eyes turn toward the key
+    kChin,       // degrees, positive up
+    kTurn,       // of the head, degrees, positive toward camera right
+    kStepBack,   // metres, positive away from the camera
+    kStepAside,  // metres, positive camera right
+    kPower,      // stops, of another light than the key
+    kReflector,  // metres, from the face to the board
+    kHeight,     // metres, of the key's middle, positive up
+    kArc,        // metres, of its height, along an arc round the face: its distance stays
+    kAngle,      // degrees round the sitter, positive toward camera right
+    kDistance,   // metres from the face, positive farther
+    kModifier,   // a larger one; number: its width over the old one's
+};
+
+// What one setup is like, as far as a change is judged by it.
+struct SetupLook {
+    EyesState eyes;
+    std::optional<LightPattern> pattern;
+    std::optional<double> nose_edge_m;
+};
+
+struct Fix {
+    FixKind kind = FixKind::kChin;
+    double number = 0.0;
+    double after = 0.0;  // of what has a value of its own: the height, distance or angle that results
+    std::string thing;   // the light, panel surface or modifier, where the kind has one
+    SetupLook look;      // as it would then be
+};
+
+struct HeightCutOff {
+    std::string face;                                   // "as set", "deep-set eyes", "prominent eyes"
+    std::array<std::optional<double>, 2> lost_above_m;  // of the key's middle, for each eye; none: not up to 3.5 m
+};
+
+struct TurnCutOff {
+    std::array<std::optional<double>, 2> left_deg;   // each eye is lost when the head turns farther to camera left
+    std::array<std::optional<double>, 2> right_deg;  // and to camera right; none: not within 60 degrees
+};
+
+struct Advice {
+    std::string title;
+    std::string key;
+    SetupLook now;
+    double key_height_m = 0.0;
+    std::vector<Fix> fixes;  // none when both eyes are alive, or nothing was found
+    std::vector<HeightCutOff> heights;
+    TurnCutOff turns;
+};
+
+}  // namespace understudy
