@@ -17,34 +17,30 @@ constexpr double kDegree = 1.0;
 
 using Alive = std::function<std::array<bool, 2>(double)>;
 
-// Along a way that begins where an eye is alive, where it is lost; both eyes are asked for at once.
-std::array<std::optional<double>, 2> lost_along(const Alive& alive, double from, double to, double step, double fine) {
-    std::array<std::optional<double>, 2> lost;
-    std::array<bool, 2> begun{false, false};
+// Both eyes are asked for at once.
+std::array<CutOff, 2> lost_along(const Alive& alive, double from, double to, double step, double fine) {
+    std::array<CutOff, 2> lost;
     std::array<double, 2> last{from, from};
     const double sign = to > from ? 1.0 : -1.0;
     for (double here = from; sign * (to - here) > -1e-9; here += sign * step) {
         const auto now = alive(here);
         for (std::size_t e = 0; e < 2; ++e) {
-            if (lost.at(e)) continue;
-            if (now.at(e)) {
-                begun.at(e) = true;
-                last.at(e) = here;
-            } else if (begun.at(e)) {
-                lost.at(e) = here;
-            }
+            if (lost.at(e).at) continue;
+            if (now.at(e)) last.at(e) = here;
+            if (!now.at(e) && lost.at(e).ever_alive) lost.at(e).at = here;
+            lost.at(e).ever_alive = lost.at(e).ever_alive || now.at(e);
         }
-        if (lost[0] && lost[1]) break;
+        if (lost[0].at && lost[1].at) break;
     }
     for (std::size_t e = 0; e < 2; ++e) {
-        if (!lost.at(e)) continue;
+        if (!lost.at(e).at) continue;
         double same = last.at(e);
-        double gone = *lost.at(e);
+        double gone = *lost.at(e).at;
         while (std::abs(gone - same) > fine) {
             const double middle = 0.5 * (same + gone);
             (alive(middle).at(e) ? same : gone) = middle;
         }
-        lost.at(e) = same;
+        lost.at(e).at = same;
     }
     return lost;
 }

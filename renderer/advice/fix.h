@@ -40,14 +40,20 @@ struct Fix {
     SetupLook look;      // as it would then be
 };
 
+// Where along a way an eye is lost.
+struct CutOff {
+    bool ever_alive = false;   // anywhere on the way
+    std::optional<double> at;  // none: not lost up to the way's end
+};
+
 struct HeightCutOff {
-    std::string face;                                   // "as set", "deep-set eyes", "prominent eyes"
-    std::array<std::optional<double>, 2> lost_above_m;  // of the key's middle, for each eye; none: not up to 3.5 m
+    std::string face;               // "as set", "deep-set eyes", "prominent eyes"
+    std::array<CutOff, 2> above_m;  // of the key's middle, for each eye, up to 3.5 m
 };
 
 struct TurnCutOff {
-    std::array<std::optional<double>, 2> left_deg;   // each eye is lost when the head turns farther to camera left
-    std::array<std::optional<double>, 2> right_deg;  // and to camera right; none: not within 60 degrees
+    std::array<CutOff, 2> left_deg;   // each eye, when the head turns to camera left, up to 60 degrees
+    std::array<CutOff, 2> right_deg;  // and to camera right
 };
 
 struct Advice {

@@ -67,12 +67,15 @@ std::string fixes_text(const Advice& advice) {
     return text;
 }
 
-std::string height_words(const std::optional<double>& height) { return height ? metres(*height) : "not up to 3.5 m"; }
+std::string height_words(const CutOff& cut) {
+    if (!cut.ever_alive) return "lost at any height";
+    return cut.at ? metres(*cut.at) : "not up to 3.5 m";
+}
 
 std::string heights_text(const Advice& advice) {
     Table table({{"face"}, {"camera-left eye", Align::kRight}, {"camera-right eye", Align::kRight}});
     for (const HeightCutOff& cut : advice.heights) {
-        table.add_row({cut.face, height_words(cut.lost_above_m[0]), height_words(cut.lost_above_m[1])});
+        table.add_row({cut.face, height_words(cut.above_m[0]), height_words(cut.above_m[1])});
     }
     return heading(fmt::format("An eye is lost when the middle of {} is higher than", without_controls(advice.key))) +
            table.text() +
@@ -80,8 +83,9 @@ std::string heights_text(const Advice& advice) {
                        metres(advice.key_height_m));
 }
 
-std::string turn_words(const std::optional<double>& degrees) {
-    return degrees ? whole(*degrees) + " degrees" : "not within 60 degrees";
+std::string turn_words(const CutOff& cut) {
+    if (!cut.ever_alive) return "lost at any turn";
+    return cut.at ? whole(*cut.at) + " degrees" : "not within 60 degrees";
 }
 
 std::string turns_text(const Advice& advice) {
@@ -90,7 +94,7 @@ std::string turns_text(const Advice& advice) {
     table.add_row({"camera left", turn_words(turns.left_deg[0]), turn_words(turns.left_deg[1])});
     table.add_row({"camera right", turn_words(turns.right_deg[0]), turn_words(turns.right_deg[1])});
     return heading("An eye is lost when the head turns farther than") + table.text() +
-           "  From how it is now, the eyes kept on what they look at. An eye that is lost already has no such limit.\n";
+           "  From how it is now, the eyes kept on what they look at.\n";
 }
 
 }  // namespace

@@ -16,7 +16,7 @@ constexpr std::size_t kFarPart = 3;  // of the edge, the third that lies farthes
 constexpr int kAround = 3;           // points of the view on either side that tell which way the edge runs
 constexpr int kOutline = 48;         // points round the front
 constexpr int kInner = 4;            // and a grid of so many squared inside
-constexpr int kSteps = 24;           // over the width that geometry foretells
+constexpr int kSteps = 50;           // over the width that geometry foretells
 constexpr float kLift = 0.012F;      // skin is looked for from here above the edge's place
 constexpr double kFarthest = 0.05;   // metres from there: beyond lies another part of the face
 
