@@ -17,8 +17,12 @@ constexpr double kThickestLid = 0.0017;
 // observation.
 constexpr double kUpperLidFollows = 0.9;
 constexpr double kLowerLidFollows = 0.35;
-constexpr double kCornerFrom = 0.55;    // of half the opening's length: from here on the lids draw together
-constexpr double kCornerHeight = 0.15;  // what is left at the corner itself
+// From which share of half the opening's length on the lids draw together, and what is left of their height over the
+// line at the corner itself. The outer corner is a point; the inner one a round bay where the caruncle lies.
+constexpr double kOuterCornerFrom = 0.55;
+constexpr double kOuterCornerHeight = 0.15;
+constexpr double kInnerCornerFrom = 0.80;
+constexpr double kInnerCornerHeight = 0.60;
 constexpr double kOuterDrawnIn = 0.6;  // of the way from the outer edge to the inner one: lids end square, not slanting
 constexpr double kOuterInward = 0.3;   // of kCornerInward
 constexpr double kOuterWedge = 0.70;   // the lids' outer edges draw together less
@@ -36,10 +40,13 @@ struct Corners {
         const double t = std::clamp(2.0 * along(p) - 1.0, -1.0, 1.0);
         return 1.0 - t * t;
     }
-    // How much of the height over the line is left where lids meet in a point.
-    double wedge(const Double3& p) const {
-        const double t = std::min(1.0, std::abs(2.0 * along(p) - 1.0));
-        return 1.0 - (1.0 - kCornerHeight) * smooth_step((t - kCornerFrom) / (1.0 - kCornerFrom));
+    // How much of the height over the line is left where lids meet.
+    double wedge(const Double3& p, double inward) const {
+        const double t = std::clamp(2.0 * along(p) - 1.0, -1.0, 1.0);
+        const bool inner = t * inward > 0.0;
+        const double from = inner ? kInnerCornerFrom : kOuterCornerFrom;
+        const double left = inner ? kInnerCornerHeight : kOuterCornerHeight;
+        return 1.0 - (1.0 - left) * smooth_step((std::abs(t) - from) / (1.0 - from));
     }
 };
 
@@ -92,7 +99,7 @@ void shape_corners(const Eye& eye, double inward, LidMargins& margins) {
         for (Double3& p : *margin) {
             const double near = 1.0 - smooth_step(std::abs(p.x - corner.x) / (1.5 * kCaruncleLength));
             const double off = p.y - corners.line(p);
-            p.y -= strength * off * (1.0 - corners.wedge(p));
+            p.y -= strength * off * (1.0 - corners.wedge(p, inward));
             p.x += inward * near * kCornerInward * (margin == &margins.inner ? 1.0 : kOuterInward);
         }
         even_out(*margin);

@@ -126,11 +126,24 @@ Falloff when_laid(const Eye& eye) {
     return {kWhenLaid.from, std::min(kFarthestFold, kWhenLaid.to + kFoldFollows * raised)};
 }
 
+// The skin behind the lids raised until its flat faces, too, clear the round eye: a face whose quad has sides up to `a`
+// lies at most a² / 4r under its corners.
+void clear_the_eye(const LidRegion& region, const Eye& eye, std::vector<Double3>& positions) {
+    for (std::size_t i = 0; i < region.near.size(); ++i) {
+        Double3& p = positions[region.near[i]];
+        double side = 0.0;
+        for (const auto n : region.behind[i]) side = std::max(side, glm::distance(p, positions[n]));
+        if (!(side > 0.0)) continue;
+        const double least = kSocketClearance + side * side / (4.0 * kCorneaRadius);
+        if (height_above_eye(eye, p) < least) p = at_height(eye, p, least);
+    }
+}
+
 }  // namespace
 
 LidRegion lid_region(const std::vector<Double3>& positions, const std::vector<Quad>& quads,
                      const RefinedEyeMargins& margins, const Double3& eye_centre) {
-    LidRegion region{eye_centre.x < 0.0 ? 1.0 : -1.0, margins.inner, margins.outer, {}, {}, {}};
+    LidRegion region{eye_centre.x < 0.0 ? 1.0 : -1.0, margins.inner, margins.outer, {}, {}, {}, {}};
     const auto neighbours = neighbours_of(positions.size(), quads);
     enum class Mark : std::uint8_t { kNone, kMargin, kSkin };
     std::vector<Mark> marks(positions.size(), Mark::kNone);
@@ -153,8 +166,10 @@ LidRegion lid_region(const std::vector<Double3>& positions, const std::vector<Qu
     }
     for (std::uint32_t v = 0; v < positions.size(); ++v) {
         if (is_margin[v] || glm::distance(positions[v], eye_centre) > kReach) continue;
+        const bool is_skin = marks[v] == Mark::kSkin;
         region.near.push_back(v);
-        region.on_skin_side.push_back(marks[v] == Mark::kSkin);
+        region.on_skin_side.push_back(is_skin);
+        region.behind.push_back(is_skin ? std::vector<std::uint32_t>{} : neighbours[v]);
     }
     std::vector<bool> is_skin(positions.size());
     for (std::size_t v = 0; v < positions.size(); ++v) is_skin[v] = marks[v] == Mark::kSkin;
@@ -184,6 +199,7 @@ void lay_lids(const LidRegion& region, const Eye& eye, double opening, std::vect
     }
     if (opening != 1.0) draw_lids(region, eye, opening, positions);
     even_out_corners(region, eye, positions);
+    clear_the_eye(region, eye, positions);
 }
 
 }  // namespace understudy

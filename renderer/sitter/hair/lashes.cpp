@@ -9,7 +9,8 @@ namespace understudy {
 
 namespace {
 
-// Upper lashes are 8 to 12 mm long and number 90 to 150, lower ones 6 to 8 mm and 70 to 80: anatomy texts, from memory.
+// Upper lashes are 8 to 12 mm long and number 90 to 150, lower ones 6 to 8 mm and 70 to 80; the sixth of a lid nearest to
+// the nose, beyond the opening of its tear duct, has none: anatomy texts, from memory.
 struct LashRow {
     int count;
     float longest;   // metres
@@ -18,7 +19,7 @@ struct LashRow {
     float turn;      // radians it curls upward to its tip
     float from, to;  // of the lid's edge, 0 at the nose's corner
 };
-constexpr LashRow kUpper{150, 0.0098F, 0.0048F, -0.25F, 1.25F, 0.06F, 0.99F};
+constexpr LashRow kUpper{150, 0.0098F, 0.0048F, -0.25F, 1.25F, 0.17F, 0.99F};
 constexpr LashRow kLower{64, 0.0062F, 0.0028F, -0.42F, -0.55F, 0.22F, 0.97F};
 constexpr float kThickest = 0.000060F;  // radius
 constexpr float kThinnest = 0.000008F;
