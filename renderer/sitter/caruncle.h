@@ -9,9 +9,11 @@
 namespace understudy {
 
 struct Caruncle {
+    static constexpr std::size_t kAcross = 7;
+    // Its vertices are its own, so that its smooth normals know nothing of the lids' edges that it meets at an angle.
     struct Row {
-        std::uint32_t upper, lower;            // on the lids' inner edges
-        std::array<std::uint32_t, 3> between;  // of its own
+        std::uint32_t upper, lower;                 // on the lids' inner edges
+        std::array<std::uint32_t, kAcross> across;  // from the upper edge to the lower one
     };
     double inward = 1.0;    // the sign of x toward the nose
     std::vector<Row> rows;  // from the corner toward the eye

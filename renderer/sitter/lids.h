@@ -21,8 +21,8 @@ struct LidRegion {
     double inward = 1.0;               // the sign of x toward the nose
     std::vector<std::uint32_t> inner;  // margin loops of the refined mesh
     std::vector<std::uint32_t> outer;
-    std::vector<std::uint32_t> near;  // every vertex that may have to move, margins left out
-    std::vector<bool> on_skin_side;   // one a vertex of `near`
+    std::vector<std::uint32_t> near;                 // every vertex that may have to move, margins left out
+    std::vector<bool> on_skin_side;                  // one a vertex of `near`
     std::vector<std::vector<std::uint32_t>> behind;  // one a vertex of `near`: the neighbours of one behind the lids
     std::vector<CornerVertex> corners;
 };

@@ -1,12 +1,15 @@
 #include "stage/flesh.h"
 
+#include <algorithm>
 #include <utility>
 
-#include "sitter/eye.h"
+#include "stage/eye_optics.h"
 
 namespace understudy {
 
 namespace {
+
+constexpr float kThickestLid = 0.006F;  // and more than any lid
 
 // On the side of a lid that lies on the eye, or in the socket behind.
 bool faces_an_eye(const Sitter& sitter, const std::array<std::uint32_t, 3>& corners) {
@@ -29,12 +32,14 @@ bool is_skin(Zone zone) { return zone <= Zone::kNeck && zone != Zone::kMouth; }
 
 }  // namespace
 
-Flesh::Flesh(const Sitter& sitter) : Flesh(sitter.mesh, skin_of(sitter)) {}
+Flesh::Flesh(const Sitter& sitter) : Flesh(sitter, skin_of(sitter)) {}
 
-Flesh::Flesh(const SitterMesh& mesh, Skin skin)
+Flesh::Flesh(const Sitter& sitter, Skin skin)
     : numbers_(std::move(skin.numbers)),
-      scene_(mesh.positions, skin.triangles),
-      grid_(mesh.positions, skin.triangles) {}
+      scene_(sitter.mesh.positions, skin.triangles),
+      grid_(sitter.mesh.positions, skin.triangles) {
+    if (sitter.eyes) eyes_.assign(sitter.eyes->begin(), sitter.eyes->end());
+}
 
 Flesh::Skin Flesh::skin_of(const Sitter& sitter) {
     Skin skin;
@@ -48,11 +53,43 @@ Flesh::Skin Flesh::skin_of(const Sitter& sitter) {
     return skin;
 }
 
-std::optional<Flesh::Wall> Flesh::wall(const Ray& ray) const {
+std::optional<Flesh::Wall> Flesh::mesh_wall(const Ray& ray) const {
     MeshMeeting meeting = scene_.meet(ray);
     if (meeting.distance == kInfinity) return std::nullopt;
     meeting.triangle = numbers_[meeting.triangle];
     return Wall{meeting.distance, meeting, glm::dot(meeting.geometric, ray.direction) > 0.0F};
+}
+
+// Where the ray leaves the eye, if no lid lies before it there.
+std::optional<Flesh::Wall> Flesh::eye_wall(const Eye& eye, const Ray& ray) const {
+    auto hit = intersect_eye(eye, ray);
+    if (hit && glm::dot(hit->normal, ray.direction) < 0.0F) {
+        hit = intersect_eye(eye, {ray.origin, ray.direction, hit->distance + 1e-6F, ray.far});
+    }
+    if (!hit || glm::dot(hit->normal, ray.direction) <= 0.0F) return std::nullopt;
+    const Ray out{ray.at(hit->distance), hit->normal, 0.0F, kThickestLid};
+    const auto lid = mesh_wall(out);
+    if (lid && lid->from_within) return std::nullopt;
+    return Wall{hit->distance, {}, true, out};
+}
+
+std::optional<Flesh::Wall> Flesh::wall(const Ray& ray) const {
+    auto wall = mesh_wall(ray);
+    if (wall && wall->from_within) return wall;
+    // The eyes end the flesh before the air does.
+    Ray shorter = ray;
+    if (wall) shorter.far = wall->distance;
+    for (const Eye& eye : eyes_) {
+        if (const auto on_eye = eye_wall(eye, shorter)) return on_eye;
+    }
+    return wall;
+}
+
+bool Flesh::clear_of_eyes(const Vec3& from, float distance) const {
+    return std::all_of(eyes_.begin(), eyes_.end(), [&](const Eye& eye) {
+        const float away = glm::length(from - Vec3(eye.centre));
+        return away - distance > static_cast<float>(kApexAhead) || away + distance < static_cast<float>(kEyeballRadius);
+    });
 }
 
 }  // namespace understudy

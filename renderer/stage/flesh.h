@@ -1,7 +1,8 @@
 // The sitter's skin from within: where a walk under it goes.
 //
 // A scene of its own, of skin only. The mouth's inside and the sockets are left out: what lies behind them is bright
-// flesh too, and walls there would darken lips and lids.
+// flesh too, and walls there would darken lips and lids. The eyes, then, belong to the flesh, and light comes out of it
+// between the lids too: else those would lose what wanders farthest, the red.
 #pragma once
 
 #include <optional>
@@ -19,10 +20,13 @@ class Flesh {
 
     struct Wall {
         float distance = 0.0F;
-        MeshMeeting meeting;       // with the sitter's own triangle
-        bool from_within = false;  // or it was come to from the air
+        MeshMeeting meeting;          // with the sitter's own triangle, when it is no eye
+        bool from_within = false;     // or it was come to from the air
+        std::optional<Ray> on_eye{};  // of an eye between the lids: the place, and the unit way out
     };
-    bool free(const Vec3& from, float distance) const { return distance < grid_.free_around(from); }
+    bool free(const Vec3& from, float distance) const {
+        return distance < grid_.free_around(from) && clear_of_eyes(from, distance);
+    }
     std::optional<Wall> wall(const Ray& ray) const;
     bool contains(const Wall& wall) const { return wall.from_within; }
 
@@ -32,8 +36,12 @@ class Flesh {
         std::vector<std::uint32_t> numbers;  // in the sitter's mesh
     };
     static Skin skin_of(const Sitter& sitter);
-    Flesh(const SitterMesh& mesh, Skin skin);
+    Flesh(const Sitter& sitter, Skin skin);
+    std::optional<Wall> mesh_wall(const Ray& ray) const;
+    std::optional<Wall> eye_wall(const Eye& eye, const Ray& ray) const;
+    bool clear_of_eyes(const Vec3& from, float distance) const;
 
+    std::vector<Eye> eyes_;
     std::vector<std::uint32_t> numbers_;
     TriangleScene scene_;
     DistanceGrid grid_;
