@@ -17,6 +17,7 @@
 #include "sitter/own_mesh.h"
 #include "sitter/skeleton.h"
 #include "sitter/skin_map.h"
+#include "sitter/socket.h"
 #include "sitter/tear_line.h"
 #include "sitter/wardrobe/clothes.h"
 #include "sitter/wardrobe/glasses.h"
@@ -146,6 +147,7 @@ Expected<HeadPointer> load_library_head(const SitterSettings& sitter, const Libr
     head->eyes = eyes;
     head->lids = {lid_region(refined.positions, refined.quads, refined.margins[0], eyes[0]),
                   lid_region(refined.positions, refined.quads, refined.margins[1], eyes[1])};
+    set_sockets_apart(refined);
     for (std::size_t e = 0; e < 2; ++e) {
         head->caruncles.at(e) = add_caruncle(refined, refined.margins.at(e).inner, e == 0);
         head->tear_lines.emplace_back(refined, refined.margins.at(e), e == 0);

@@ -28,6 +28,7 @@ constexpr double kOuterInward = 0.3;   // of kCornerInward
 constexpr double kOuterWedge = 0.70;   // the lids' outer edges draw together less
 constexpr double kCornerInward = 0.0022;
 constexpr double kMostStandOff = 0.0020;
+constexpr double kCornerForward = 0.0014;  // the package sets the inner corner deep, where its own nose would shade it
 
 // The line between the corners of the opening.
 struct Corners {
@@ -92,7 +93,7 @@ void shape_corners(const Eye& eye, double inward, LidMargins& margins) {
     const Double3 corner = inward > 0.0 ? corners.high : corners.low;
     for (Double3& p : margins.inner) {
         const double near = 1.0 - smooth_step(std::abs(p.x - corner.x) / kCaruncleLength);
-        margins.stand_off.push_back(near * std::clamp(height_above_eye(eye, p), 0.0, kMostStandOff));
+        margins.stand_off.push_back(near * (std::clamp(height_above_eye(eye, p), 0.0, kMostStandOff) + kCornerForward));
     }
     for (auto* margin : {&margins.inner, &margins.outer}) {
         const double strength = margin == &margins.inner ? 1.0 : kOuterWedge;

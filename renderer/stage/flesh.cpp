@@ -11,24 +11,8 @@ namespace {
 
 constexpr float kThickestLid = 0.006F;  // and more than any lid
 
-// On the side of a lid that lies on the eye, or in the socket behind.
-bool faces_an_eye(const Sitter& sitter, const std::array<std::uint32_t, 3>& corners) {
-    if (!sitter.eyes) return false;
-    constexpr float kReach = static_cast<float>(kEyeballRadius) + 0.006F;
-    const auto& mesh = sitter.mesh;
-    for (const Eye& eye : *sitter.eyes) {
-        bool inner = true;
-        for (const auto corner : corners) {
-            const Vec3 away = mesh.positions[corner] - Vec3(eye.centre);
-            inner = inner && glm::length(away) < kReach && glm::dot(away, mesh.normals[corner]) < 0.0F;
-        }
-        if (inner) return true;
-    }
-    return false;
-}
-
-// What comes after the neck is worn, or wet.
-bool is_skin(Zone zone) { return zone <= Zone::kNeck && zone != Zone::kMouth; }
+// What comes after the neck is worn or wet; the caruncle is wet skin.
+bool is_skin(Zone zone) { return (zone <= Zone::kNeck && zone != Zone::kMouth) || zone == Zone::kCaruncle; }
 
 }  // namespace
 
@@ -46,7 +30,7 @@ Flesh::Skin Flesh::skin_of(const Sitter& sitter) {
     const SitterMesh& mesh = sitter.mesh;
     for (std::uint32_t t = 0; t < mesh.triangles.size(); ++t) {
         const Zone zone = mesh.zones[t];
-        if (!is_skin(zone) || faces_an_eye(sitter, mesh.triangles[t])) continue;
+        if (!is_skin(zone)) continue;
         skin.triangles.push_back(mesh.triangles[t]);
         skin.numbers.push_back(t);
     }

@@ -156,19 +156,21 @@ Hit Stage::sitter_hit(const Ray& ray, const Meeting& nearest) const {
 }
 
 Hit Stage::emerged(const Flesh::Wall& wall) const {
+    Hit hit;
     if (wall.on_eye) {
-        Hit hit;
-        hit.distance = wall.distance;
         hit.position = wall.on_eye->origin;
         hit.geometric = wall.on_eye->direction;
         hit.shading = hit.geometric;
         hit.leave_from = hit.position + kLeaveOff * hit.geometric;
-        hit.surface = &zone_surfaces_[static_cast<std::size_t>(Zone::kUpperLid)];
-        return hit;
+    } else {
+        const MeshMeeting& met = wall.meeting;
+        const Ray back{{}, -glm::normalize(met.geometric)};
+        hit = sitter_hit(back, {met.distance, Thing::kSitter, false, met.triangle, met.geometric, nullptr, met.share});
     }
-    const MeshMeeting& met = wall.meeting;
-    const Ray back{{}, -glm::normalize(met.geometric)};
-    return sitter_hit(back, {met.distance, Thing::kSitter, false, met.triangle, met.geometric, nullptr, met.share});
+    hit.distance = wall.distance;
+    // The eye and its corner are as wet on that side as skin.
+    hit.surface = &zone_surfaces_[static_cast<std::size_t>(Zone::kFace)];
+    return hit;
 }
 
 Hit Stage::relieved(Hit hit, const Ray& ray) const {

@@ -19,7 +19,8 @@ Sitter with_lids(const std::string& name, double lids, const GazeAngles& gaze = 
 }
 
 bool round_the_eye(Zone zone) {
-    return zone == Zone::kUpperLid || zone == Zone::kLowerLid || zone == Zone::kCaruncle || zone == Zone::kTearLine;
+    return zone == Zone::kUpperLid || zone == Zone::kLowerLid || zone == Zone::kMouth || zone == Zone::kCaruncle ||
+           zone == Zone::kTearLine;
 }
 
 // Square millimetres of the eye that show from the front.
