@@ -21,20 +21,28 @@ double melanin_absorption_per_cm(double nm, double pheomelanin) {
     return melanosome_absorption_per_cm(nm) * (1.0 - pheomelanin + pheomelanin * over_eumelanin);
 }
 
+// Lutein's bands over the greatest: near 446 and 475 nm, with a shoulder near 422 (in ethanol; from memory).
+double lutein_shape(double nm) {
+    const auto band = [&](double middle, double width) { return std::exp(-std::pow((nm - middle) / width, 2.0)); };
+    return (0.55 * band(420.0, 26.0) + 0.85 * band(446.0, 18.0) + 0.85 * band(475.0, 16.0)) / 1.03;
+}
+
 }  // namespace
 
 IrisPigment iris_pigment(IrisColour colour) {
     switch (colour) {
+        case IrisColour::kDarkBrown:
+            return {0.24, 0.17, 0.3, 6.0, 0.0};
         case IrisColour::kBrown:
-            return {0.17, 0.11, 0.5, 6.0, 0.0};
+            return {0.12, 0.07, 0.5, 7.0, 0.0};
         case IrisColour::kHazel:
-            return {0.08, 0.042, 0.7, 9.0, 0.3};
+            return {0.08, 0.032, 0.85, 10.0, 0.45, 6.0};
         case IrisColour::kGreen:
-            return {0.055, 0.036, 0.97, 12.0, 0.8};
+            return {0.05, 0.02, 0.9, 12.0, 0.8, 22.0};
         case IrisColour::kBlue:
             return {0.004, 0.0010, 0.3, 8.5, 0.78};
         case IrisColour::kGrey:
-            return {0.003, 0.0008, 0.3, 6.5, 0.45};
+            return {0.003, 0.0008, 0.3, 7.5, 0.28};
     }
     assert(false);
     return {};
@@ -43,7 +51,8 @@ IrisPigment iris_pigment(IrisColour colour) {
 Spectrum iris_albedo(const IrisPigment& pigment, double melanin) {
     return Spectrum::tabulate([&](float wave) {
         const auto nm = static_cast<double>(wave);
-        const double absorption = kClearTissuePerCm + melanin * melanin_absorption_per_cm(nm, pigment.pheomelanin);
+        const double absorption = kClearTissuePerCm + melanin * melanin_absorption_per_cm(nm, pigment.pheomelanin) +
+                                  pigment.lutein_per_cm * lutein_shape(nm);
         const double fine = std::pow(nm / 500.0, -4.0);
         const double scattering = pigment.scattering * (pigment.short_wave * fine + 1.0 - pigment.short_wave);
         return reflectance_over(two_flux_layer(absorption, scattering, kFrontLayersCm), kBackReflectance);

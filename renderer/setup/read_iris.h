@@ -8,7 +8,8 @@ namespace understudy {
 
 // The table's `iris`; nothing when it is not there or wrong.
 inline std::optional<IrisColour> read_iris(TableReader& table) {
-    return table.choice<IrisColour>("iris", {{"brown", IrisColour::kBrown},
+    return table.choice<IrisColour>("iris", {{"dark-brown", IrisColour::kDarkBrown},
+                                             {"brown", IrisColour::kBrown},
                                              {"hazel", IrisColour::kHazel},
                                              {"green", IrisColour::kGreen},
                                              {"blue", IrisColour::kBlue},

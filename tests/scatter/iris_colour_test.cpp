@@ -43,9 +43,11 @@ TEST(IrisColour, IsPossibleInsideTheEye) {
 // More melanin from blue by grey, green and hazel to brown (Imesch, Wallow and Albert 1997), and as dark.
 TEST(IrisColour, MelaninGrowsFromBlueToBrown) {
     const auto melanin = [](IrisColour colour) { return iris_pigment(colour).at_rim; };
+    EXPECT_GT(melanin(IrisColour::kDarkBrown), melanin(IrisColour::kBrown));
     EXPECT_GT(melanin(IrisColour::kBrown), melanin(IrisColour::kHazel));
     EXPECT_GT(melanin(IrisColour::kHazel), melanin(IrisColour::kGreen));
     EXPECT_GT(melanin(IrisColour::kGreen), melanin(IrisColour::kBlue));
+    EXPECT_LT(rim_of(IrisColour::kDarkBrown).lightness, rim_of(IrisColour::kBrown).lightness - 5.0);
     EXPECT_LT(rim_of(IrisColour::kBrown).lightness, rim_of(IrisColour::kBlue).lightness - 5.0);
 }
 
@@ -58,6 +60,7 @@ TEST(IrisColour, LooksAsItIsCalled) {
     const Lab green = rim_of(IrisColour::kGreen);
     EXPECT_GT(hue_deg(green), 90.0);
     EXPECT_LT(hue_deg(green), 180.0);
+    EXPECT_GT(std::hypot(green.a, green.b), 10.0);  // or it would be called grey
     const Lab brown = rim_of(IrisColour::kBrown);
     EXPECT_GT(hue_deg(brown), 40.0);
     EXPECT_LT(hue_deg(brown), 90.0);

@@ -78,14 +78,15 @@ ClothSheet laid(const ClothSheet& body, const Hang& hang, const BonePivots& pivo
 }
 
 void hold_in(SkinnedMesh& mesh, ClothSheet& body, const Outline& worn) {
-    constexpr double kWidth = 0.042;
+    constexpr double kWidth = 0.034;
     constexpr int kRounds = 30;
     constexpr double kNormals = 0.020;  // what was a bump is now crumpled; cloth lies over it by an even normal
     constexpr double kOver = 0.03;      // from the garment's edge on
     const Tension tension(body);
     std::vector<Double3> skin;
     for (const SheetPoint& point : body.points) skin.push_back(point.skin);
-    const auto even = tension.unfolded(tension.drawn(skin, kWidth), kRounds);
+    // Twice: drawn once, a bump leaves a point behind, as a tent does its pole.
+    const auto even = tension.unfolded(tension.drawn(tension.drawn(skin, kWidth), kWidth), kRounds);
     std::vector<double> held;
     for (std::size_t v = 0; v < skin.size(); ++v) {
         SheetPoint& point = body.points[v];
