@@ -25,8 +25,9 @@ std::vector<Double3> spanned(const ClothSheet& body, const Hang& hang, const std
         const double under = std::min(0.0, glm::dot(drawn - least[v], normal));
         return glm::mix(least[v], drawn - under * normal, freely[v]);
     });
-    // What lies on the body is as crumpled as the body's points are.
-    const auto smooth = tension.unfolded(tension.drawn(places, kSmooth), 10);
+    // What lies on the body is as crumpled as the body's points are. Twice: drawn once, a place that it rests on leaves a
+    // point behind, as a tent does its pole.
+    const auto smooth = tension.unfolded(tension.drawn(tension.drawn(places, kSmooth), kSmooth), 10);
     for (std::size_t v = 0; v < places.size(); ++v) places[v] = glm::mix(places[v], smooth[v], freely[v]);
     return places;
 }
@@ -85,7 +86,6 @@ void hold_in(SkinnedMesh& mesh, ClothSheet& body, const Outline& worn) {
     const Tension tension(body);
     std::vector<Double3> skin;
     for (const SheetPoint& point : body.points) skin.push_back(point.skin);
-    // Twice: drawn once, a bump leaves a point behind, as a tent does its pole.
     const auto even = tension.unfolded(tension.drawn(tension.drawn(skin, kWidth), kWidth), kRounds);
     std::vector<double> held;
     for (std::size_t v = 0; v < skin.size(); ++v) {

@@ -10,7 +10,7 @@ namespace understudy {
 namespace {
 
 // Enough for a body's mesh, whose finest edges are a millimetre or two long.
-int sweeps_for(double width_m) { return std::min(70, 8 + static_cast<int>(1600.0 * width_m)); }
+int sweeps_for(double width_m) { return std::min(120, 8 + static_cast<int>(3000.0 * width_m)); }
 
 // Successive over-relaxation, without which a fine mesh would need as many sweeps as the square of the width in edges.
 // Young, "Iterative methods for solving partial difference equations of elliptic type", Trans. AMS 76, 1954; with
