@@ -19,6 +19,7 @@ void add_render(CLI::App& program, int& status);
 void add_meter(CLI::App& program, int& status);
 void add_advise(CLI::App& program, int& status);
 void add_check(CLI::App& program, int& status);
+void add_compare(CLI::App& program, int& status);
 void add_develop(CLI::App& program, int& status);
 void add_kit(CLI::App& program, int& status);
 void add_sitters(CLI::App& program, int& status);

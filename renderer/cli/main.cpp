@@ -41,6 +41,7 @@ int run(int count, char** arguments) {
     add_meter(program, status);
     add_advise(program, status);
     add_check(program, status);
+    add_compare(program, status);
     add_develop(program, status);
     add_kit(program, status);
     add_sitters(program, status);

@@ -26,4 +26,12 @@ void ProgressLine::show(double share) {
     drawn_ = true;
 }
 
+void ProgressLine::say(const std::string& words) {
+    if (!watched_) return;
+    fmt::print(stderr, "\r{:60}", words);
+    std::fflush(stderr);
+    drawn_ = true;
+    start_ = last_ = Clock::now();  // what is said does not count for what is left
+}
+
 }  // namespace understudy

@@ -2,6 +2,7 @@
 #pragma once
 
 #include <chrono>
+#include <string>
 
 namespace understudy {
 
@@ -13,6 +14,8 @@ class ProgressLine {
     ProgressLine& operator=(const ProgressLine&) = delete;
 
     void show(double share);
+    // Before there is a share to show: "metering 2 of 6".
+    void say(const std::string& words);
 
   private:
     using Clock = std::chrono::steady_clock;

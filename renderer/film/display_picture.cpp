@@ -1,3 +1,5 @@
+#include "film/display_picture.h"
+
 #include <OpenImageIO/platform.h>
 #include <zlib.h>
 
@@ -19,13 +21,10 @@ OIIO_NAMESPACE_END
 namespace understudy {
 namespace {
 
-using Pixel = std::array<std::uint8_t, 3>;
+constexpr DisplayPixel kNotANumber = {255, 0, 255};
 
-// A pixel that is no number must be seen, not pass for black: magenta.
-constexpr Pixel kNotANumber = {255, 0, 255};
-
-Pixel encode(const Vec3& linear) {
-    Pixel pixel{};
+DisplayPixel encode(const Vec3& linear) {
+    DisplayPixel pixel{};
     for (std::size_t channel = 0; channel < 3; ++channel) {
         const float value = linear[static_cast<int>(channel)];
         if (!std::isfinite(value)) return kNotANumber;
@@ -66,12 +65,16 @@ Expected<Done> write_bytes(const std::filesystem::path& path, const std::vector<
 
 }  // namespace
 
-Expected<Done> write_display_picture(const std::filesystem::path& path, PictureKind kind, const Picture& picture,
+DisplayPicture display_picture(const Picture& picture) {
+    DisplayPicture shown{picture.width, picture.height, {}};
+    shown.pixels.reserve(picture.pixels.size());
+    for (const Vec3& linear : picture.pixels) shown.pixels.push_back(encode(linear));
+    return shown;
+}
+
+Expected<Done> write_display_picture(const std::filesystem::path& path, PictureKind kind, const DisplayPicture& picture,
                                      const PictureTags& tags) {
     assert(kind != PictureKind::kExr);
-    std::vector<Pixel> pixels;
-    pixels.reserve(picture.pixels.size());
-    for (const Vec3& linear : picture.pixels) pixels.push_back(encode(linear));
     OIIO::ImageSpec spec(picture.width, picture.height, 3, OIIO::TypeDesc::UINT8);
     spec.attribute("oiio:ColorSpace", "sRGB");  // PNG's chunks sRGB and gAMA
     spec.attribute("Exif:ColorSpace", 1);       // sRGB, EXIF 2.3 table 4
@@ -81,9 +84,15 @@ Expected<Done> write_display_picture(const std::filesystem::path& path, PictureK
         spec.attribute("Compression", "jpeg:95");
         spec.attribute("jpeg:subsampling", "4:4:4");
     }
-    const auto bytes = encode_image(path, is_png ? "png" : "jpeg", {spec, OIIO::TypeDesc::UINT8, pixels.data()});
+    const auto bytes =
+        encode_image(path, is_png ? "png" : "jpeg", {spec, OIIO::TypeDesc::UINT8, picture.pixels.data()});
     if (!bytes) return bytes.problems();
     return write_bytes(path, is_png ? with_exif(*bytes, spec) : *bytes);
+}
+
+Expected<Done> write_display_picture(const std::filesystem::path& path, PictureKind kind, const Picture& picture,
+                                     const PictureTags& tags) {
+    return write_display_picture(path, kind, display_picture(picture), tags);
 }
 
 }  // namespace understudy

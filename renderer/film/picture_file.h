@@ -7,6 +7,7 @@
 
 #include "base/expected.h"
 #include "film/develop.h"
+#include "film/display_picture.h"
 #include "setup/setup.h"
 #include "transport/film.h"
 
@@ -30,6 +31,8 @@ Expected<PictureKind> picture_kind(const std::filesystem::path& path);
 Expected<Done> check_writable(const std::filesystem::path& path);
 
 // 8-bit sRGB, tagged as such, with the camera's settings as EXIF.
+Expected<Done> write_display_picture(const std::filesystem::path& path, PictureKind kind, const DisplayPicture& picture,
+                                     const PictureTags& tags);
 Expected<Done> write_display_picture(const std::filesystem::path& path, PictureKind kind, const Picture& picture,
                                      const PictureTags& tags);
 

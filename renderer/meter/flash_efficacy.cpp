@@ -20,13 +20,12 @@ Expected<FlashEfficacy> from_reading(const FlashHead& head, const BuiltModifier&
     const double needed_lms = exposure_of_f_number(reading.f_number, reading.iso, kIncidentFlat) / per_lumen;
     const double efficacy = needed_lms / (joules * modifier.efficiency);
     if (efficacy > 0.0 && efficacy <= kMostLumensAWatt) return FlashEfficacy{efficacy, EfficacyFrom::kReading};
-    const SourcePlace& place = reading.said_at;
     return Problem{Blame::kWrongInput,
-                   fmt::format("{}:{}:{}: the calibration of [flash.{}] takes {:.4g} lm·s from each joule, more than "
+                   fmt::format("{}: the calibration of [flash.{}] takes {:.4g} lm·s from each joule, more than "
                                "any light can give; expected at most {:.0f}, usual are {:.0f} to {:.0f}: check dial, "
                                "distance, reading and iso",
-                               place.file, place.line, place.column, head.name, efficacy, kMostLumensAWatt,
-                               kLeastFlashEfficacy, kMostFlashEfficacy)};
+                               place_text(reading.said_at), head.name, efficacy, kMostLumensAWatt, kLeastFlashEfficacy,
+                               kMostFlashEfficacy)};
 }
 
 }  // namespace

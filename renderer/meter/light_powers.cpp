@@ -16,11 +16,10 @@ namespace understudy {
 namespace {
 
 Problem reaches_nothing(const LightSettings& light) {
-    return {
-        Blame::kWrongInput,
-        fmt::format("{}:{}:{}: the light \"{}\" sends no light to the face, so it cannot be set by a reading there; "
-                    "expected it to face the sitter, or its power as energy or lumens",
-                    light.said_at.file, light.said_at.line, light.said_at.column, light.name)};
+    return {Blame::kWrongInput,
+            fmt::format("{}: the light \"{}\" sends no light to the face, so it cannot be set by a reading there; "
+                        "expected it to face the sitter, or its power as energy or lumens",
+                        place_text(light.said_at), light.name)};
 }
 
 // lx·s at the face that the settings ask for; none when they ask for light and not for a reading.

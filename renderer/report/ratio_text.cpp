@@ -10,12 +10,6 @@
 namespace understudy {
 namespace {
 
-// "2.9:1"; a whole number once tenths no longer matter.
-std::string to_one(double ratio) {
-    if (!std::isfinite(ratio)) return "none";
-    return plain_number(ratio, ratio < 9.95 ? 1 : 0) + ":1";
-}
-
 std::string in_stops(double ratio) { return plain_number(std::log2(ratio), 1) + " stops"; }
 
 std::string other_cheek(const std::string& cheek) { return cheek == "camera-left" ? "camera-right" : "camera-left"; }

@@ -146,6 +146,11 @@ std::string shutter_time(double shutter_s) {
     return is_fraction ? fmt::format("1/{:.0f} s", parts) : fmt::format("{:.4g} s", shutter_s);
 }
 
+std::string to_one(double ratio) {
+    if (!std::isfinite(ratio)) return "none";
+    return plain_number(ratio, ratio < 9.95 ? 1 : 0) + ":1";
+}
+
 std::string percent(double share) {
     return std::isfinite(share) ? plain_number(100.0 * share, 0) + " %" : std::string("none");
 }

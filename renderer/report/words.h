@@ -42,6 +42,9 @@ std::string heading(const std::string& words);
 // "1/200 s", "0.5 s", "2 s".
 std::string shutter_time(double shutter_s);
 
+// A ratio as "2.9:1"; a whole number once tenths no longer matter. "none" unless finite.
+std::string to_one(double ratio);
+
 // A share of one as "75 %".
 std::string percent(double share);
 

@@ -31,7 +31,7 @@ std::string shown(std::string_view text) {
 }
 
 Problem problem_at(const SourcePlace& place, std::string_view what) {
-    return {Blame::kWrongInput, fmt::format("{}:{}:{}: {}", place.file, place.line, place.column,
+    return {Blame::kWrongInput, fmt::format("{}: {}", place_text(place),
                                             // The parser's own messages quote the file as it is.
                                             without_control_characters(std::string(what)))};
 }

@@ -10,6 +10,7 @@
 #include "setup/read_modifier.h"
 #include "setup/read_placement.h"
 #include "setup/read_power.h"
+#include "setup/usual_names.h"
 
 namespace understudy {
 namespace {
@@ -17,7 +18,7 @@ namespace {
 constexpr PlacementDefaults kLightDefaults{-60.0, 1.7, 1.3, false};
 
 std::string read_name(TableReader& table, int number) {
-    std::string name = table.text("name").value_or(number == 1 ? "key" : fmt::format("light-{}", number));
+    std::string name = table.text("name").value_or(usual_light_name(number));
     if (name.empty()) {
         table.wrong("name", "is empty", "a name");
     }

@@ -4,6 +4,7 @@
 
 #include "setup/read_finish.h"
 #include "setup/read_placement.h"
+#include "setup/usual_names.h"
 
 namespace understudy {
 namespace {
@@ -46,7 +47,7 @@ Placement read_under_chin(TableReader& table, std::optional<double> eye_height_m
 PanelSettings read_panel(TableReader table, int number, std::optional<double> eye_height_m) {
     PanelSettings panel;
     panel.said_at = table.place();
-    panel.name = table.text("name").value_or(number == 1 ? "fill card" : fmt::format("panel-{}", number));
+    panel.name = table.text("name").value_or(usual_panel_name(number));
     if (panel.name.empty()) {
         table.wrong("name", "is empty", "a name");
     }

@@ -156,19 +156,24 @@ Setup read_tree(const Value& tree, const std::filesystem::path& file, const Libr
 
 }  // namespace
 
-Expected<Setup> parse_setup(const std::string& text, const std::filesystem::path& file, const Library& library) {
-    const Expected<Value> tree = parse_toml(text, file.string());
-    if (!tree) {
-        return tree.problems();
-    }
+Expected<Setup> setup_of_tree(const Value& tree, const std::string& text, const std::filesystem::path& file,
+                              const Library& library) {
     ProblemLog log;
-    Setup setup = read_tree(*tree, file, library, log);
+    Setup setup = read_tree(tree, file, library, log);
     if (!log.empty()) {
         return log.in_order();
     }
     setup.file = file;
     setup.text = text;
     return setup;
+}
+
+Expected<Setup> parse_setup(const std::string& text, const std::filesystem::path& file, const Library& library) {
+    const Expected<Value> tree = parse_toml(text, file.string());
+    if (!tree) {
+        return tree.problems();
+    }
+    return setup_of_tree(*tree, text, file, library);
 }
 
 Expected<Setup> read_setup(const std::filesystem::path& scene_file, const Library& library) {

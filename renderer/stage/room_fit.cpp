@@ -41,13 +41,12 @@ Problems outside_room(const Studio& studio, const std::vector<Emitter>& emitters
         const Side side = farthest_side(middle, {said.x, said.z, said.y});
         if (side.beyond_m <= kTolerance) return;
         const bool at_position = std::holds_alternative<Double3>(placement.where);
-        const SourcePlace& place = placement.said_at;
         problems.push_back(
             {Blame::kWrongInput,
-             fmt::format("{}:{}:{}: {} {} stands {:.2f} m beyond {} of the room, [room] size = [{:.4g}, {:.4g}, "
+             fmt::format("{}: {} {} stands {:.2f} m beyond {} of the room, [room] size = [{:.4g}, {:.4g}, "
                          "{:.4g}]; expected its middle inside",
-                         place.file, place.line, place.column, at_position ? "position:" : fmt::format("{}:", side.key),
-                         what, side.beyond_m, side.name, said.x, said.y, said.z)});
+                         place_text(placement.said_at), at_position ? "position:" : fmt::format("{}:", side.key), what,
+                         side.beyond_m, side.name, said.x, said.y, said.z)});
     };
     check("the camera", setup.camera.placement, studio.camera.centre);
     for (std::size_t i = 0; i < emitters.size(); ++i) {

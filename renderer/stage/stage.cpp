@@ -225,11 +225,10 @@ Problems Stage::problems_with(const Studio& studio) const {
             inside = inside || encloses(emitters_[i].point_at(square, Vec3(studio.points.camera)).position);
         }
         if (!inside && !encloses(emitters_[i].centre())) continue;
-        const SourcePlace& place = studio.setup.lights[i].said_at;
-        problems.push_back({Blame::kWrongInput,
-                            fmt::format("{}:{}:{}: the light \"{}\" stands inside the sitter; expected its front to be "
-                                        "clear of head and shoulders",
-                                        place.file, place.line, place.column, names_[i])});
+        problems.push_back(
+            {Blame::kWrongInput, fmt::format("{}: the light \"{}\" stands inside the sitter; expected its front to be "
+                                             "clear of head and shoulders",
+                                             place_text(studio.setup.lights[i].said_at), names_[i])});
     }
     if (encloses(Vec3(studio.camera.centre))) {
         problems.push_back({Blame::kWrongInput,
