@@ -19,6 +19,7 @@ fail() {
 packages=(
     libembree-dev libopenimageio-dev libglm-dev libtinyobjloader-dev libtbb-dev libosd-dev
     libtomlplusplus-dev libcli11-dev nlohmann-json3-dev libfmt-dev libgtest-dev zlib1g-dev
+    libpango1.0-dev fonts-dejavu-core
 )
 
 missing_packages() {
@@ -31,6 +32,7 @@ missing_packages() {
     command -v g++ >/dev/null || printf 'g++\n'
     command -v cmake >/dev/null || printf 'cmake\n'
     command -v make >/dev/null || command -v ninja >/dev/null || printf 'make\n'
+    command -v pkg-config >/dev/null || printf 'pkg-config\n'
     command -v npm >/dev/null || printf 'npm\n'
 }
 

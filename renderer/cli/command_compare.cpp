@@ -118,9 +118,7 @@ void add_compare(CLI::App& program, int& status) {
                      "light.key.distance=\"0.6 m..2 m/5\" (five values, even steps; *5 for even ratio). Given twice: a "
                      "grid, the first down, the second across")
         ->required()
-        ->take_all()
-        ->expected(1)
-        ->delimiter('\0')
+        ->allow_extra_args(false)
         ->type_name("KEY=VALUES");
     command->add_option("-o,--output", wish->sheet, "The sheet: .png or .jpg (default: the scene's name -sheet.png)");
     command->add_option("--json", wish->json, "Write the numbers and each picture's whole report to this file as well");

@@ -11,13 +11,14 @@
 #include "setup/head_file.h"
 #include "setup/kit_files.h"
 #include "setup/read_setup.h"
+#include "sheet/sheet.h"
 #include "transport/render.h"
 
 namespace understudy {
 
 namespace {
 
-constexpr std::size_t kColumns = 4;
+constexpr int kColumns = 4;
 
 struct SittersWish {
     std::string sheet;
@@ -53,52 +54,44 @@ Expected<Picture> portrait_of(const std::string& head, const SittersWish& wish,
     return develop(rendered.film, developing_of(card_of(rehearsal->studio, metered->lit, metered->report)));
 }
 
-// Side by side, row by row; empty places stay black.
-Picture tiled(const std::vector<Picture>& pictures) {
-    Picture sheet;
-    const auto rows = static_cast<int>((pictures.size() + kColumns - 1) / kColumns);
-    sheet.width = static_cast<int>(kColumns) * pictures.front().width;
-    sheet.height = rows * pictures.front().height;
-    sheet.pixels.assign(static_cast<std::size_t>(sheet.width) * static_cast<std::size_t>(sheet.height), Vec3(0.0F));
-    for (std::size_t p = 0; p < pictures.size(); ++p) {
-        const Picture& picture = pictures[p];
-        const auto wide = static_cast<std::size_t>(picture.width);
-        for (std::size_t i = 0; i < picture.pixels.size(); ++i) {
-            const std::size_t x = (p % kColumns) * wide + i % wide;
-            const std::size_t y = (p / kColumns) * static_cast<std::size_t>(picture.height) + i / wide;
-            sheet.pixels[y * static_cast<std::size_t>(sheet.width) + x] = picture.pixels[i];
-        }
-    }
-    return sheet;
-}
+struct Listed {
+    std::string name;
+    std::string sitter;  // who it is, in words
+};
 
-int draw_sheet(const std::vector<std::string>& names, const SittersWish& wish) {
+int draw_sitters(const std::vector<Listed>& sitters, const SittersWish& wish) {
     const auto kind = picture_kind(wish.sheet);
     if (!kind) return complain(kind.problems());
     if (*kind == PictureKind::kExr) {
         return complain({{Blame::kWrongInput, fmt::format("{}: a sheet is .png or .jpg", wish.sheet)}});
     }
     if (const auto done = check_writable(wish.sheet); !done) return complain(done.problems());
-    std::vector<Picture> pictures;
+    Sheet sheet;
+    sheet.title = "The library's sitters, by understudy";
+    sheet.note = "One large box a little aside over the lens, a white card under the chin.";
+    sheet.columns = kColumns;
     {
         ProgressLine line;
-        for (const std::string& name : names) {
-            const double share_before = static_cast<double>(pictures.size()) / static_cast<double>(names.size());
-            const auto picture = portrait_of(
-                name, wish, [&](double share) { line.show(share_before + share / static_cast<double>(names.size())); });
+        for (const Listed& listed : sitters) {
+            const auto all = static_cast<double>(sitters.size());
+            const double share_before = static_cast<double>(sheet.cells.size()) / all;
+            const auto picture =
+                portrait_of(listed.name, wish, [&](double share) { line.show(share_before + share / all); });
             if (!picture) return complain(picture.problems());
             if (picture->pixels.empty()) {
                 fmt::print(stderr, "interrupted: no file was written\n");
                 return kInterrupted;
             }
-            pictures.push_back(*picture);
+            sheet.cells.push_back({listed.name, display_picture(*picture), {}, {listed.sitter}, ""});
         }
     }
     PictureTags tags;
     tags.title = "sitters";
-    const auto written = write_display_picture(wish.sheet, *kind, tiled(pictures), tags);
+    const auto drawn = draw_sheet(sheet);
+    if (!drawn) return complain(drawn.problems());
+    const auto written = write_display_picture(wish.sheet, *kind, *drawn, tags);
     if (!written) return complain(written.problems());
-    fmt::print("{}: in the order of the list, {} in a row\n", wish.sheet, kColumns);
+    fmt::print("{}: {} × {}\n", wish.sheet, drawn->width, drawn->height);
     return kDone;
 }
 
@@ -109,6 +102,7 @@ int run_sitters(const SittersWish& wish) {
         return complain({{Blame::kFailed, fmt::format("{}: holds no head; expected *.toml", library.heads.string())}});
     }
     Problems problems;
+    std::vector<Listed> sitters;
     for (const std::string& name : names) {
         const auto head = read_head_file(library.heads / (name + ".toml"));
         if (!head) {
@@ -116,9 +110,10 @@ int run_sitters(const SittersWish& wish) {
             continue;
         }
         fmt::print("{:<9} {}\n", name, head->sitter);
+        sitters.push_back({name, head->sitter});
     }
     if (!problems.empty()) return complain(problems);
-    return wish.sheet.empty() ? kDone : draw_sheet(names, wish);
+    return wish.sheet.empty() ? kDone : draw_sitters(sitters, wish);
 }
 
 }  // namespace

@@ -77,6 +77,12 @@ std::string sheet_title(const Comparison& comparison) {
     return fmt::format("{}, {}", without_controls(comparison.cells.front().report.title), exposure_name(comparison));
 }
 
+// A number stays on the line of its sign of percent.
+std::string held_together(std::string words) {
+    for (auto at = words.find(" %"); at != std::string::npos; at = words.find(" %", at)) words.replace(at, 1, "\u00a0");
+    return words;
+}
+
 }  // namespace
 
 Sheet sheet_of(const Comparison& comparison, const std::vector<CellPictures>& pictures) {
@@ -89,7 +95,7 @@ Sheet sheet_of(const Comparison& comparison, const std::vector<CellPictures>& pi
     for (std::size_t i = 0; i < comparison.cells.size(); ++i) {
         const ComparedCell& cell = comparison.cells[i];
         SheetCell shown{title_of(comparison, cell), pictures[i].picture, pictures[i].eyes, {}, ""};
-        for (const Line& line : lines) shown.lines.push_back(line.words[i]);
+        for (const Line& line : lines) shown.lines.push_back(held_together(line.words[i]));
         if (cell.unmetered) shown.mark = kUnmetered;
         sheet.cells.push_back(std::move(shown));
     }

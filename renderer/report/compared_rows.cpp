@@ -18,6 +18,9 @@ namespace {
 constexpr std::size_t kMostCatchlights = 3;  // told of an eye
 constexpr double kSeen = 0.005;              // share of a reflection that is none any more
 
+// Nothing but "no light" and "none" comes without one.
+std::string with_unit(const std::string& stops) { return stops.starts_with("no") ? stops : stops + " stops"; }
+
 const Reading* toward_key(const ComparedScene& scene) {
     return find_reading(scene.report.readings, "face", Receptor::kFlat, Facing::kKey);
 }
@@ -29,15 +32,14 @@ std::string meter_words(const ComparedScene& scene) {
 
 std::string from_camera_words(const ComparedScene& scene) {
     const Reading* face = toward_key(scene);
-    return face == nullptr ? "" : signed_stops(face->stops_from_camera);
+    return face == nullptr ? "" : with_unit(signed_stops(face->stops_from_camera));
 }
 
 std::string ratio_words(const ComparedScene& scene) {
-    return scene.report.ratio ? to_one(scene.report.ratio->key_to_fill) : "";
-}
-
-std::string across_words(const ComparedScene& scene) {
-    return scene.report.ratio ? plain_number(scene.report.ratio->stops, 1) : "";
+    if (!scene.report.ratio) return "";
+    const Ratio& ratio = *scene.report.ratio;
+    return std::isfinite(ratio.stops) ? to_one(ratio.key_to_fill) + ", " + with_unit(plain_number(ratio.stops, 1))
+                                      : "no light on one";
 }
 
 std::string key_to_fill_words(const ComparedScene& scene) {
@@ -51,13 +53,14 @@ std::string down_words(const ComparedScene& scene) {
     const Reading* upper = find_reading(readings, "forehead", Receptor::kFlat, Facing::kSurface);
     const Reading* lower = find_reading(readings, "throat", Receptor::kFlat, Facing::kSurface);
     if (upper == nullptr || lower == nullptr) return "";
-    return signed_stops(std::log2(upper->exposure_lxs / lower->exposure_lxs));
+    return with_unit(signed_stops(std::log2(upper->exposure_lxs / lower->exposure_lxs)));
 }
 
 std::string eye_words(const ComparedScene& scene, const std::string& name) {
     if (!scene.report.eyes) return "";
     for (const EyeReading& eye : *scene.report.eyes) {
-        if (eye.eye == name) return fmt::format("{}, {}", word(eye.verdict), signed_stops(eye.stops_from_cheek));
+        if (eye.eye == name)
+            return fmt::format("{}, {} from cheek", word(eye.verdict), signed_stops(eye.stops_from_cheek));
     }
     return "";
 }
@@ -107,7 +110,7 @@ std::string backdrop_words(const ComparedScene& scene) {
     const auto [least, most] = std::minmax_element(stops.begin(), stops.end());
     const std::string darkest = signed_stops(*least);
     const std::string brightest = signed_stops(*most);
-    std::string words = darkest == brightest ? darkest : darkest + " to " + brightest;
+    std::string words = with_unit(darkest == brightest ? darkest : darkest + " to " + brightest);
     if (*most > -std::log2(kMidGrey)) words += ", clipped";
     return words;
 }
@@ -123,15 +126,15 @@ std::string warnings_words(const ComparedScene& scene) {
 
 constexpr std::array kRows{
     ComparedRow{"meter at the face", meter_words},
-    ComparedRow{"from camera, stops", from_camera_words},
+    ComparedRow{"from camera", from_camera_words},
     ComparedRow{"cheek over cheek", ratio_words},
-    ComparedRow{"the same, stops", across_words},
-    ComparedRow{"forehead to throat, stops", down_words},
+    ComparedRow{"forehead over throat", down_words},
     ComparedRow{"key to fill, K:F", key_to_fill_words},
-    ComparedRow{"left eye, from cheek", [](const ComparedScene& scene) { return eye_words(scene, "camera-left"); }},
-    ComparedRow{"right eye, from cheek", [](const ComparedScene& scene) { return eye_words(scene, "camera-right"); }},
-    ComparedRow{"left catchlight", [](const ComparedScene& scene) { return catchlights_words(scene, "camera-left"); }},
-    ComparedRow{"right catchlight",
+    ComparedRow{"eye at left", [](const ComparedScene& scene) { return eye_words(scene, "camera-left"); }},
+    ComparedRow{"eye at right", [](const ComparedScene& scene) { return eye_words(scene, "camera-right"); }},
+    ComparedRow{"catchlight at left",
+                [](const ComparedScene& scene) { return catchlights_words(scene, "camera-left"); }},
+    ComparedRow{"catchlight at right",
                 [](const ComparedScene& scene) { return catchlights_words(scene, "camera-right"); }},
     ComparedRow{"backdrop, from grey", backdrop_words},
     ComparedRow{"warnings", warnings_words},

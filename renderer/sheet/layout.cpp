@@ -11,7 +11,7 @@ constexpr int kMargin = 40;
 constexpr int kGutter = 28;  // between columns, and between rows twice
 constexpr int kGap = 12;     // between a picture and what stands over or under it
 constexpr int kLineGap = 5;
-constexpr int kLabelWidth = 300;
+constexpr int kLabelWidth = 350;
 constexpr int kWidestCell = 480;
 constexpr int kFrameRoom = 8;  // round a picture, for its mark's frame
 // Capitals of 22 pixels on a sheet of 2000: DejaVu Sans's are 0.729 em high. On a laptop's screen, 30 cm wide and an
@@ -76,9 +76,8 @@ class Layouter {
 
     int put_pictures(const SheetCell& cell, int x, int y) {
         const int top = y;
-        const int left = x + (cell_ - cell.picture.width) / 2;
-        y += put_picture(cell.picture, left, y);
-        int inset_x = left;
+        y += put_picture(cell.picture, x, y);
+        int inset_x = x;
         int tallest = 0;
         for (const DisplayPicture& inset : cell.insets) {
             if (tallest == 0) y += kLineGap;
@@ -88,7 +87,7 @@ class Layouter {
         y += tallest;
         if (cell.mark.empty()) return y;
         layout_.frames.push_back(
-            {left - kFrameRoom, top - kFrameRoom, cell.picture.width + 2 * kFrameRoom, y - top + 2 * kFrameRoom});
+            {x - kFrameRoom, top - kFrameRoom, cell.picture.width + 2 * kFrameRoom, y - top + 2 * kFrameRoom});
         y += kFrameRoom + kGap;
         return y + put_text(cell.mark, kCellTitle, x, y, cell_, true);
     }
