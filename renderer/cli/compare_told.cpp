@@ -111,7 +111,7 @@ std::string comparison_text(const Comparison& comparison) {
         std::vector<Column> headings{{""}};
         for (std::size_t i = first; i < last; ++i) {
             std::string title = title_of(comparison, comparison.cells[i]);
-            std::replace(title.begin(), title.end(), '\n', ',');
+            if (const auto end = title.find('\n'); end != std::string::npos) title.replace(end, 1, ", ");
             headings.push_back({title});
         }
         Table table(headings);

@@ -132,8 +132,10 @@ std::string unquoted(const std::string& part) {
 
 }  // namespace
 
+std::string argument_of(const Variation& variation) { return fmt::format("--vary {}", shown(variation.key)); }
+
 std::string argument_of(const Variation& variation, const std::string& value) {
-    return fmt::format("--vary {}={}", shown(variation.key), shown(value));
+    return fmt::format("{}={}", argument_of(variation), shown(value));
 }
 
 Expected<Variation> read_variation(const std::string& argument) {

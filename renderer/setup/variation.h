@@ -21,7 +21,8 @@ struct Variation {
 // in even ratio. Commas inside quotes, brackets and braces divide nothing.
 Expected<Variation> read_variation(const std::string& argument);
 
-// How messages call one of its values: "--vary light.key.modifier=strip-30x120".
+// How messages call it, "--vary light.key.modifier", and one of its values, "--vary light.key.modifier=strip-30x120".
+std::string argument_of(const Variation& variation);
 std::string argument_of(const Variation& variation, const std::string& value);
 
 }  // namespace understudy

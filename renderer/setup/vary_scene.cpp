@@ -49,7 +49,7 @@ Expected<Setup> varied(Value tree, const std::vector<Variation>& variations, con
     for (std::size_t i = 0; i < variations.size(); ++i) {
         const auto value = read_value(values[i], argument_of(variations[i], values[i]));
         if (!value) return value.problems();
-        auto changed = with_value(std::move(tree), variations[i].path, *value);
+        auto changed = with_value(std::move(tree), variations[i].path, *value, argument_of(variations[i]));
         if (!changed) return changed.problems();
         tree = std::move(*changed);
     }

@@ -114,8 +114,8 @@ Expected<Value> read_value(const std::string& text, const std::string& where) {
     return value;
 }
 
-Expected<Value> with_value(Value tree, const std::vector<std::string>& path, const Value& value) {
-    const std::string& where = value.place.file;
+Expected<Value> with_value(Value tree, const std::vector<std::string>& path, const Value& value,
+                           const std::string& where) {
     const auto beginning = beginning_of(tree, path, where);
     if (!beginning) return beginning.problems();
     Value* table = beginning->table;

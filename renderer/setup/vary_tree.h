@@ -15,7 +15,8 @@ Expected<Value> read_value(const std::string& text, const std::string& where);
 
 // Sets the value at the path. light and panel are followed by a name, which has to exist, as has a flash head; tables
 // that are not there are made, so that the scene file's reader says whether there may be such. The problem says what
-// about the path is wrong, and what was expected.
-Expected<Value> with_value(Value tree, const std::vector<std::string>& path, const Value& value);
+// about the path is wrong, and what was expected; where: what it calls the path.
+Expected<Value> with_value(Value tree, const std::vector<std::string>& path, const Value& value,
+                           const std::string& where);
 
 }  // namespace understudy

@@ -136,7 +136,7 @@ TEST_F(VariedScenes, TwoMakeAGrid) {
 TEST_F(VariedScenes, WrongPathsAreToldWithTheNearestName) {
     write(kScene);
     const std::vector<std::pair<std::string, Texts>> mistakes{
-        {"light.kye.meter=4", {"--vary light.kye.meter=4: there is no light \"kye\"", "did you mean \"key\"?"}},
+        {"light.kye.meter=4", {"--vary light.kye.meter: there is no light \"kye\"", "did you mean \"key\"?"}},
         {"panel.crad.size=[1, 1]", {"there is no panel \"crad\"", "card"}},
         {"flash.studoi.energy=5 J", {"there is no flash head \"studoi\"", "did you mean \"studio\"?"}},
         {"light.key=4", {"names a light and no key of it", "light.NAME.KEY"}},
