@@ -1,6 +1,7 @@
 #include "cli/compare_told.h"
 
 #include <algorithm>
+#include <string_view>
 
 #include <fmt/format.h>
 #include <nlohmann/json.hpp>
@@ -40,16 +41,38 @@ std::vector<Line> lines_of(const Comparison& comparison) {
     return lines;
 }
 
-// In the words of the scene file: "key modifier octa-120", "camera focal_length 85 mm".
-std::string title_of(const Comparison& comparison, const ComparedCell& cell) {
-    std::string title;
+std::string replaced(std::string text, std::string_view from, std::string_view to) {
+    for (auto at = text.find(from); at != std::string::npos; at = text.find(from, at + to.size())) {
+        text.replace(at, from.size(), to);
+    }
+    return text;
+}
+
+// For a sheet's narrow columns: numbers stay on the line of what belongs to them, and each light has a line of its own.
+std::string in_lines(const std::string& words) {
+    return replaced(replaced(replaced(words, " %", "\u00a0%"), " x ", "\u00a0x\u00a0"), "; ", "\n");
+}
+
+// In the words of the scene file: "key modifier octa-120", "camera focal_length 85 mm"; one for each variation.
+std::vector<std::string> titles_of(const Comparison& comparison, const std::vector<std::string>& values) {
+    std::vector<std::string> titles;
     for (std::size_t i = 0; i < comparison.variations.size(); ++i) {
         const std::vector<std::string>& path = comparison.variations[i].path;
         const bool named = path.front() == "light" || path.front() == "panel";
-        if (!title.empty()) title += '\n';
-        title += fmt::format("{} {}", fmt::join(path.begin() + (named ? 1 : 0), path.end(), " "), cell.values[i]);
+        const std::string words = fmt::format("{}", fmt::join(path.begin() + (named ? 1 : 0), path.end(), " "));
+        titles.push_back(words + " " + values[i]);
     }
-    return title;
+    return titles;
+}
+
+// "0.95 m" is not broken.
+std::string sheet_title_of(const Comparison& comparison, const ComparedCell& cell) {
+    constexpr std::size_t kShort = 12;
+    std::vector<std::string> values = cell.values;
+    for (std::string& value : values) {
+        if (value.size() <= kShort) value = replaced(value, " ", "\u00a0");
+    }
+    return fmt::format("{}", fmt::join(titles_of(comparison, values), "\n"));
 }
 
 std::string exposure_name(const Comparison& comparison) {
@@ -77,12 +100,6 @@ std::string sheet_title(const Comparison& comparison) {
     return fmt::format("{}, {}", without_controls(comparison.cells.front().report.title), exposure_name(comparison));
 }
 
-// A number stays on the line of its sign of percent.
-std::string held_together(std::string words) {
-    for (auto at = words.find(" %"); at != std::string::npos; at = words.find(" %", at)) words.replace(at, 1, "\u00a0");
-    return words;
-}
-
 }  // namespace
 
 Sheet sheet_of(const Comparison& comparison, const std::vector<CellPictures>& pictures) {
@@ -94,8 +111,8 @@ Sheet sheet_of(const Comparison& comparison, const std::vector<CellPictures>& pi
     for (const Line& line : lines) sheet.labels.push_back(line.name);
     for (std::size_t i = 0; i < comparison.cells.size(); ++i) {
         const ComparedCell& cell = comparison.cells[i];
-        SheetCell shown{title_of(comparison, cell), pictures[i].picture, pictures[i].eyes, {}, ""};
-        for (const Line& line : lines) shown.lines.push_back(held_together(line.words[i]));
+        SheetCell shown{sheet_title_of(comparison, cell), pictures[i].picture, pictures[i].eyes, {}, ""};
+        for (const Line& line : lines) shown.lines.push_back(in_lines(line.words[i]));
         if (cell.unmetered) shown.mark = kUnmetered;
         sheet.cells.push_back(std::move(shown));
     }
@@ -110,9 +127,7 @@ std::string comparison_text(const Comparison& comparison) {
         const std::size_t last = std::min(first + columns, comparison.cells.size());
         std::vector<Column> headings{{""}};
         for (std::size_t i = first; i < last; ++i) {
-            std::string title = title_of(comparison, comparison.cells[i]);
-            if (const auto end = title.find('\n'); end != std::string::npos) title.replace(end, 1, ", ");
-            headings.push_back({title});
+            headings.push_back({fmt::format("{}", fmt::join(titles_of(comparison, comparison.cells[i].values), ", "))});
         }
         Table table(headings);
         for (const Line& line : lines) {

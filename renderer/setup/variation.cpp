@@ -101,8 +101,10 @@ std::string value_at(const Range& range, int i) {
     const double to = range.last.number;
     const double number = range.even_ratio ? from * std::pow(to / from, share) : from + (to - from) * share;
     const double shown_number = std::abs(number) < 1e-9 * std::abs(to - from) ? 0.0 : number;
-    const std::string& unit = range.last.unit;
-    return fmt::format("{:.5g}{}{}", shown_number, unit.empty() ? "" : " ", unit);
+    // As finely as anybody sets a stand or a lamp: four figures, and whole numbers from a thousand on.
+    const std::string figures =
+        std::abs(number) < 1000.0 ? fmt::format("{:.4g}", shown_number) : fmt::format("{:.0f}", shown_number);
+    return range.last.unit.empty() ? figures : figures + " " + range.last.unit;
 }
 
 Expected<std::vector<std::string>> values_of_range(std::string_view argument, const std::string& value) {

@@ -118,7 +118,7 @@ TEST_F(VariedScenes, TakeEachValueInTurn) {
     EXPECT_DOUBLE_EQ(scenes({"backdrop.distance=3 m"})[0].setup.backdrop->distance_m, 3.0);
     EXPECT_EQ(scenes({"panel.card.size=[0.5, 0.7]"})[0].setup.panels[0].height_m, 0.7);
     EXPECT_EQ(scenes({"picture.strands=\"true\""}).size(), 1U);
-    EXPECT_DOUBLE_EQ(scenes({"flash.studio.energy=250 J"})[0].setup.flashes[0].energy_j, 250.0);
+    EXPECT_DOUBLE_EQ(scenes({"flash.studio.energy=250 J"})[0].setup.flashes[0].full_energy_j, 250.0);
     EXPECT_EQ(scenes({"light.rim.modifier.depth=30 cm..50 cm/2"}).size(), 2U);
     EXPECT_EQ(scenes({"title=1/8 # not a comment"})[0].setup.title, "1/8 # not a comment");
 }
