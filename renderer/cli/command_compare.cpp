@@ -82,12 +82,12 @@ Expected<Done> write_sheet(const CompareWish& wish, const Comparison& comparison
 }
 
 int run_compare(CompareWish wish) {
+    const std::atomic<bool>& interrupted = interruption();
     if (wish.sheet.empty()) wish.sheet = std::filesystem::path(wish.what.scene).stem().string() + "-sheet.png";
     wish.what.exposure = wish.exposure == "equal" ? ComparedExposure::kEqual : ComparedExposure::kLocked;
     auto comparison = read_comparison(wish.what);
     if (!comparison) return complain(comparison.problems());
     if (const Problems problems = problems_with_outputs(wish); !problems.empty()) return complain(problems);
-    const std::atomic<bool>& interrupted = interruption();
     std::vector<CellPictures> pictures;
     {
         ProgressLine line;
