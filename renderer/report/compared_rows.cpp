@@ -9,6 +9,7 @@
 
 #include "meter/ratio.h"
 #include "report/f_number.h"
+#include "report/face_text.h"
 #include "report/warning_words.h"
 #include "report/words.h"
 
@@ -98,6 +99,29 @@ std::string catchlights_words(const ComparedScene& scene, const std::string& eye
     return fmt::format("{}", fmt::join(words, "; "));
 }
 
+std::string pattern_row(const ComparedScene& scene) {
+    return scene.report.face ? pattern_words(*scene.report.face) : "";
+}
+
+std::string edge_words(const ComparedScene& scene) {
+    if (!scene.report.face) return "";
+    const auto& edge = scene.report.face->nose_edge_m;
+    return edge ? plain_number(1000.0 * *edge, 0) + " mm" : "none";
+}
+
+std::string fall_off_words(const ComparedScene& scene) {
+    if (!scene.report.face) return "";
+    const KeyFallOff& key = scene.report.face->fall_off;
+    return fmt::format("{} face, {} chest, stops", plain_number(key.across_face_stops, 2),
+                       plain_number(key.to_chest_stops, 2));
+}
+
+std::string shine_words(const ComparedScene& scene) {
+    if (!scene.report.face) return "";
+    const auto& highlight = scene.report.face->highlight;
+    return highlight ? with_unit("+" + plain_number(highlight->peak_stops, 1)) : "none";
+}
+
 // In the picture as it is developed. Where the sitter stands before the backdrop it is not seen.
 std::string backdrop_words(const ComparedScene& scene) {
     if (!scene.report.backdrop) return "";
@@ -130,6 +154,10 @@ constexpr std::array kRows{
     ComparedRow{"cheek over cheek", ratio_words},
     ComparedRow{"forehead over throat", down_words},
     ComparedRow{"key to fill, K:F", key_to_fill_words},
+    ComparedRow{"pattern", pattern_row},
+    ComparedRow{"nose shadow's edge", edge_words},
+    ComparedRow{"key's fall-off", fall_off_words},
+    ComparedRow{"shine on forehead", shine_words},
     ComparedRow{"eye at left", [](const ComparedScene& scene) { return eye_words(scene, "camera-left"); }},
     ComparedRow{"eye at right", [](const ComparedScene& scene) { return eye_words(scene, "camera-right"); }},
     ComparedRow{"catchlight at left",

@@ -24,7 +24,7 @@ using Keys = std::vector<std::string>;
 TEST(ReportJson, HasEveryKeyInOrder) {
     const Json json = Json::parse(report_json(filled_report()));
     EXPECT_EQ(keys_of(json), (Keys{"title", "camera", "exposure", "powers", "colours", "meter", "ratio", "ambient",
-                                   "room", "backdrop", "outline", "catchlights", "eyes", "pupil", "warnings"}));
+                                   "room", "backdrop", "outline", "catchlights", "eyes", "face", "pupil", "warnings"}));
     EXPECT_EQ(keys_of(json["camera"]), (Keys{"position_m", "aim_m"}));
     EXPECT_EQ(keys_of(json["exposure"]), (Keys{"aperture", "shutter_s", "iso", "ev100", "aperture_marked"}));
     EXPECT_EQ(
@@ -51,10 +51,18 @@ TEST(ReportJson, HasEveryKeyInOrder) {
     EXPECT_EQ(keys_of(json["ambient"]), (Keys{"exposure_lxs", "stops_from_camera"}));
     EXPECT_EQ(keys_of(json["catchlights"][0]),
               (Keys{"eye", "light", "is_panel", "clock", "clock_deg", "offset_in_iris", "pixel", "width_in_iris",
-                    "height_in_iris", "visible", "hidden_by"}));
+                    "height_in_iris", "visible", "hidden_by", "hidden", "width_mm", "height_mm", "stops_over_iris"}));
     EXPECT_EQ(keys_of(json["eyes"][0]),
-              (Keys{"eye", "exposure_lxs", "standard_error_lxs", "stops_from_cheek", "verdict", "cornea_centre_m",
-                    "cornea_radius_m", "iris_centre_m", "iris_radius_m", "axis"}));
+              (Keys{"eye", "exposure_lxs", "standard_error_lxs", "stops_from_cheek", "verdict", "lights",
+                    "cornea_centre_m", "cornea_radius_m", "iris_centre_m", "iris_radius_m", "axis"}));
+    EXPECT_EQ(keys_of(json["eyes"][0]["lights"][0]),
+              (Keys{"light", "seen", "in_the_way", "exposure_lxs", "stops_from_cheek", "fault"}));
+    EXPECT_EQ(keys_of(json["face"]),
+              (Keys{"pattern", "next", "clamshell_with", "nose_edge_m", "forehead_highlight", "fill_shadows", "key"}));
+    EXPECT_EQ(keys_of(json["face"]["pattern"]), (Keys{"name", "side", "key_across_deg", "key_up_deg", "near_cheek_lit",
+                                                      "far_cheek_lit", "nose_shadow", "triangle"}));
+    EXPECT_EQ(keys_of(json["face"]["key"]), (Keys{"width_over_distance", "height_over_distance", "across_face_stops",
+                                                  "to_chest_stops", "nearer_m", "farther_m"}));
 }
 
 TEST(ReportJson, HasTheReportsValues) {
@@ -67,6 +75,14 @@ TEST(ReportJson, HasTheReportsValues) {
     EXPECT_EQ(json["catchlights"][0]["clock_deg"], 300.0);
     EXPECT_EQ(json["catchlights"][0]["offset_in_iris"], Json::parse("[-0.375, 0.5]"));
     EXPECT_EQ(json["catchlights"][0]["hidden_by"], "upper lid");
+    EXPECT_EQ(json["catchlights"][0]["hidden"][0]["by"], "upper lid");
+    EXPECT_NEAR(json["catchlights"][0]["width_mm"], 0.5 * 5.9, 1e-9);
+    EXPECT_EQ(json["eyes"][0]["lights"][0]["in_the_way"][0]["by"], "brow");
+    EXPECT_EQ(json["eyes"][0]["lights"][0]["fault"], "no reflection");
+    EXPECT_EQ(json["face"]["pattern"]["name"], "loop");
+    EXPECT_EQ(json["face"]["pattern"]["side"], "short");
+    EXPECT_EQ(json["face"]["next"][0]["swing_deg"], -12.0);
+    EXPECT_TRUE(json["face"]["next"][0]["raise_m"].is_null());
     EXPECT_EQ(json["eyes"][0]["verdict"], "lit");
     EXPECT_EQ(json["eyes"][1]["verdict"], "dark");
     // Schematic eyes (Gullstrand, Le Grand): corneal radius 7.8 mm. Iris: half of 11.71 ± 0.42 mm (Rüfer and others

@@ -70,7 +70,8 @@ TEST(ReportText, RatioFromStopsUnderTheKey) {
     MeterReport report = filled_report();
     for (const int stops : {1, 2, 3}) {
         const double key_to_fill = std::exp2(stops);
-        report.ratio = Ratio{key_to_fill + 1.0, std::log2(key_to_fill + 1.0), "camera-right", key_to_fill, key_to_fill + 1.0};
+        report.ratio =
+            Ratio{key_to_fill + 1.0, std::log2(key_to_fill + 1.0), "camera-right", key_to_fill, key_to_fill + 1.0};
         const std::string text = report_text(report);
         EXPECT_TRUE(has(text, std::to_string(1 << stops) + ".0:1"));
         EXPECT_TRUE(has(text, stops < 3 ? std::to_string((1 << stops) + 1) + ".0:1" : "9.0:1"));

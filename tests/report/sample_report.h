@@ -42,7 +42,27 @@ inline Catchlight sample_catchlight() {
     catchlight.height_in_iris = 1.0;
     catchlight.visible = 0.75;
     catchlight.hidden_by = "upper lid";
+    catchlight.hidden = {{"upper lid", 0.25}};
+    catchlight.stops_over_iris = 4.5;
     return catchlight;
+}
+
+inline FaceReading sample_face() {
+    FaceReading face;
+    face.pattern = PatternReading{};
+    face.pattern->pattern = LightPattern::kLoop;
+    face.pattern->side = LitSide::kShort;
+    face.pattern->across_deg = -40.0;
+    face.pattern->up_deg = 25.0;
+    face.pattern->near_cheek_lit = 1.0;
+    face.pattern->far_cheek_lit = 0.5;
+    face.pattern->nose = NoseShadow{150e-6, 0.03, 45.0, 0.5, false};
+    face.next = {{LightPattern::kRembrandt, -12.0, 0.0}};
+    face.nose_edge_m = 0.008;
+    face.highlight = ForeheadHighlight{0.5, 10e-4};
+    face.fill_shadows = {{"fill", 0.25, true}};
+    face.fall_off = {0.5, 0.75, 0.25, 0.5, 0.15, 0.17};
+    return face;
 }
 
 // 1.5 stops more than 42.4 J at full, and one way to have them.
@@ -102,8 +122,16 @@ inline MeterReport filled_report() {
     report.catchlights = {{sample_catchlight()}};
     EyeReading lit{.eye = "camera-left", .exposure_lxs = 100.0, .standard_error_lxs = 1.0, .stops_from_cheek = -0.5};
     lit.verdict = EyeVerdict::kLit;
+    EyeLight key;
+    key.light = "key";
+    key.sight = {0.75, {{"brow", 0.25}}};
+    key.exposure_lxs = 80.0;
+    key.stops_from_cheek = -0.5;
+    key.fault = EyeFault::kNoReflection;
+    lit.lights = {key};
     EyeReading dark{.eye = "camera-right", .exposure_lxs = 5.0, .standard_error_lxs = 0.5, .stops_from_cheek = -4.25};
     report.eyes = {{lit, dark}};
+    report.face = sample_face();
     report.pupil = PupilReading{3.25, 126.0, PupilFrom::kStandingLight};
     return report;
 }
