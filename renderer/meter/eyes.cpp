@@ -9,6 +9,9 @@ namespace understudy {
 
 namespace {
 
+// Of the cheek's light. In an eye three stops under it, the limit of the dark, this is a hundredth of a stop.
+constexpr double kNoticed = 1e-3;
+
 double reference(double cheek_lxs, double face_lxs) { return std::max(cheek_lxs, kLeastCheekOfFace * face_lxs); }
 
 }  // namespace
@@ -48,7 +51,7 @@ std::vector<EyeReading> read_eyes(const Stage& stage, const std::vector<LayerLig
         const Eye& eye = stage.eyes()[i];
         const Gathering place{Vec3(iris_centre(eye)), Vec3(eye.axis), Response::kFlat, static_cast<float>(kIrisRadius),
                               &eye};
-        const Gathered gathered = gather_light(stage, place, weights, {relative, 1e-4 * reference(cheek_lxs, face_lxs)});
+        const Gathered gathered = gather_light(stage, place, weights, {relative, kNoticed * reference(cheek_lxs, face_lxs)});
         EyeReading reading;
         reading.eye = eye_name(i);
         reading.exposure_lxs = gathered.total.mean;
