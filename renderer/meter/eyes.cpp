@@ -51,7 +51,8 @@ std::vector<EyeReading> read_eyes(const Stage& stage, const std::vector<LayerLig
         const Eye& eye = stage.eyes()[i];
         const Gathering place{Vec3(iris_centre(eye)), Vec3(eye.axis), Response::kFlat, static_cast<float>(kIrisRadius),
                               &eye};
-        const Gathered gathered = gather_light(stage, place, weights, {relative, kNoticed * reference(cheek_lxs, face_lxs)});
+        const Gathered gathered =
+            gather_light(stage, place, weights, {relative, kNoticed * reference(cheek_lxs, face_lxs)});
         EyeReading reading;
         reading.eye = eye_name(i);
         reading.exposure_lxs = gathered.total.mean;
