@@ -4,14 +4,6 @@
 
 namespace understudy {
 
-const Reading* find_reading(const std::vector<Reading>& readings, const std::string& point, Receptor receptor,
-                            Facing facing) {
-    for (const Reading& reading : readings) {
-        if (reading.point == point && reading.receptor == receptor && reading.facing == facing) return &reading;
-    }
-    return nullptr;
-}
-
 const Reading* brighter_cheek(const std::vector<Reading>& readings) {
     const Reading* brighter = nullptr;
     for (const Reading& reading : readings) {

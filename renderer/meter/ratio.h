@@ -14,7 +14,13 @@ std::optional<Ratio> lighting_ratio(const std::vector<Reading>& readings);
 // Of the two cheeks' readings; none without any.
 const Reading* brighter_cheek(const std::vector<Reading>& readings);
 
-const Reading* find_reading(const std::vector<Reading>& readings, const std::string& point, Receptor receptor,
-                            Facing facing);
+// None when nothing was read so.
+inline const Reading* find_reading(const std::vector<Reading>& readings, const std::string& point, Receptor receptor,
+                                   Facing facing) {
+    for (const Reading& reading : readings) {
+        if (reading.point == point && reading.receptor == receptor && reading.facing == facing) return &reading;
+    }
+    return nullptr;
+}
 
 }  // namespace understudy

@@ -122,6 +122,7 @@ Expected<std::vector<std::string>> values_of_range(std::string_view argument, co
                      "both ends over 0, or even steps, FIRST..LAST/COUNT");
     }
     std::vector<std::string> values;
+    values.reserve(static_cast<std::size_t>(range->count));
     for (int i = 0; i < range->count; ++i) values.push_back(value_at(*range, i));
     return values;
 }

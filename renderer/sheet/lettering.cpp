@@ -88,11 +88,9 @@ void TextBlock::draw(cairo_t* on, double x, double y, bool reversed) const {
 }
 
 bool has_fonts() {
-    PangoFontFamily** families = nullptr;
-    int count = 0;
-    pango_font_map_list_families(pango_cairo_font_map_get_default(), &families, &count);
-    g_free(families);
-    return count > 0;
+    constexpr Lettering kProbe{32.0, false};
+    const TextBlock probe("H", kProbe, 1000);
+    return probe.width() > 0 && probe.width() < 64 && probe.height() > 0 && probe.height() < 128;
 }
 
 }  // namespace understudy

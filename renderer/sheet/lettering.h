@@ -34,7 +34,7 @@ class TextBlock {
     int height_ = 0;
 };
 
-// Whether there is any font to set text in.
+// Whether there is any font to set text in: without one Pango tells of letters of no size or of an impossible one.
 bool has_fonts();
 
 }  // namespace understudy

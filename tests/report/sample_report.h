@@ -120,7 +120,11 @@ inline MeterReport filled_report() {
     report.room_size_m = Double3(4.0, 6.0, 2.7);
     report.warnings = sample_warnings();
     report.catchlights = {{sample_catchlight()}};
-    EyeReading lit{.eye = "camera-left", .exposure_lxs = 100.0, .standard_error_lxs = 1.0, .stops_from_cheek = -0.5};
+    EyeReading lit;
+    lit.eye = "camera-left";
+    lit.exposure_lxs = 100.0;
+    lit.standard_error_lxs = 1.0;
+    lit.stops_from_cheek = -0.5;
     lit.verdict = EyeVerdict::kLit;
     EyeLight key;
     key.light = "key";
@@ -129,7 +133,11 @@ inline MeterReport filled_report() {
     key.stops_from_cheek = -0.5;
     key.fault = EyeFault::kNoReflection;
     lit.lights = {key};
-    EyeReading dark{.eye = "camera-right", .exposure_lxs = 5.0, .standard_error_lxs = 0.5, .stops_from_cheek = -4.25};
+    EyeReading dark;
+    dark.eye = "camera-right";
+    dark.exposure_lxs = 5.0;
+    dark.standard_error_lxs = 0.5;
+    dark.stops_from_cheek = -4.25;
     report.eyes = {{lit, dark}};
     report.face = sample_face();
     report.pupil = PupilReading{3.25, 126.0, PupilFrom::kStandingLight};
