@@ -39,6 +39,7 @@ Problems problems_with_outputs(const CompareWish& wish) {
         problems.push_back({Blame::kWrongInput, fmt::format("{}: a sheet is .png or .jpg", wish.sheet)});
     }
     keep(check_writable(wish.sheet));
+    keep(check_fonts());
     if (!wish.json.empty()) keep(check_writable(wish.json));
     return problems;
 }

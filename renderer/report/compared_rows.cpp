@@ -46,7 +46,7 @@ std::string ratio_words(const ComparedScene& scene) {
 std::string key_to_fill_words(const ComparedScene& scene) {
     if (!scene.report.ratio) return "";
     const double ratio = scene.report.ratio->face_key_to_fill;
-    return std::isfinite(ratio) ? to_one(ratio) : "no fill";
+    return std::isfinite(ratio) ? to_one(ratio) : "no other light";
 }
 
 std::string down_words(const ComparedScene& scene) {

@@ -78,12 +78,15 @@ void paste(DisplayPicture& sheet, const PlacedPicture& placed) {
 
 }  // namespace
 
+Expected<Done> check_fonts() {
+    if (has_fonts()) return Done{};
+    return Problem{Blame::kFailed,
+                   "the sheet's words cannot be drawn: this machine has no font; expected one such "
+                   "as DejaVu Sans (package fonts-dejavu-core)"};
+}
+
 Expected<DisplayPicture> draw_sheet(const Sheet& sheet) {
-    if (!has_fonts()) {
-        return Problem{Blame::kFailed,
-                       "the sheet's words cannot be drawn: this machine has no font; expected one such "
-                       "as DejaVu Sans (package fonts-dejavu-core)"};
-    }
+    if (const auto fonts = check_fonts(); !fonts) return fonts.problems();
     const SheetLayout layout = lay_out(sheet);
     const Surface surface(cairo_image_surface_create(CAIRO_FORMAT_RGB24, layout.width, layout.height));
     const Drawing drawing(cairo_create(surface.get()));

@@ -31,8 +31,11 @@ inline constexpr int kSheetWidth = 2000;
 // How wide a cell is, which is the widest that a picture in it may be.
 int cell_width(int columns, bool labelled);
 
+// Before tracing for minutes: is there a font on this machine? Without one there is a problem that says so.
+Expected<Done> check_fonts();
+
 // The sheet as a picture: mid-grey round the photographs, letters of at least 22 pixels' capitals in black, nothing
-// told by colour. All text is UTF-8. Without a font on this machine there is a problem that says so.
+// told by colour. All text is UTF-8.
 Expected<DisplayPicture> draw_sheet(const Sheet& sheet);
 
 }  // namespace understudy
