@@ -9,9 +9,9 @@ namespace understudy {
 
 namespace {
 
-constexpr float kStep = 0.0015F;         // the least
-constexpr float kStepInRadii = 14.0F;    // of the usual hair
-constexpr float kMostHalls = 64.0F;  // along each side: strands far apart lie in larger cells
+constexpr float kStep = 0.0015F;       // the least
+constexpr float kStepInRadii = 14.0F;  // of the usual hair
+constexpr float kMostHalls = 64.0F;    // along each side: strands far apart lie in larger cells
 constexpr std::uint32_t kCellsOfHall = 4096;
 constexpr std::size_t kStrandsAtOnce = 512;
 
@@ -116,8 +116,9 @@ std::vector<std::vector<std::uint32_t>> StrandCells::pieces_of_halls(const Stran
         for (std::size_t s = k * kStrandsAtOnce; s < end; ++s) {
             const Strand& strand = strands.strands[s];
             for (std::uint32_t piece = strand.first; piece + 1 < strand.first + strand.count; ++piece) {
-                visit_boxes(strands.points[piece], strands.points[piece + 1], halls, 0.001F,
-                            [&](std::uint32_t hall) { entries[k].push_back({hall, piece}); });
+                visit_boxes(strands.points[piece], strands.points[piece + 1], halls, 0.001F, [&](std::uint32_t hall) {
+                    entries[k].push_back({hall, piece});
+                });
             }
         }
     });
@@ -150,7 +151,7 @@ void StrandCells::fill(Hall& hall, const std::vector<StrandPoint>& points, const
         if (counts.at(c) > 0) hall.used_blocks |= block_bit(c);
         counts.at(c) = hall.starts[c];
     }
-    hall.pieces.resize(entries.size());
+    hall.pieces.resize(entries.size() + kPiecesAfter, pieces.front());
     for (const Entry& entry : entries) hall.pieces[counts.at(entry.cell)++] = entry.piece;
 }
 

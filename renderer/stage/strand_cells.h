@@ -25,11 +25,13 @@ class StrandCells {
     explicit StrandCells(const Strands& strands);
 
     // The pieces of cells in the order in which the ray goes through them, until visit(pieces, leaves) says that it is
-    // done; leaves: how far along the ray the cell ends. A piece comes as often as cells that it passes through.
+    // done; leaves: how far along the ray the cell ends. A piece comes as often as cells that it passes through. Past
+    // the end there are seven more numbers of pieces to read, so that eight can be taken at once.
     template <class Visitor>
     void along(const Ray& ray, const Visitor& visit) const;
 
   private:
+    static constexpr std::size_t kPiecesAfter = 7;
     static constexpr int kBlock = 4;  // cells on each side
     static constexpr int kHall = 16;  // the same, of 64 blocks
 

@@ -1,6 +1,7 @@
 #include "stage/strand_grid.h"
 
 #include <algorithm>
+#include <bit>
 
 #include "stage/piece_batch.h"
 #include "stage/strand_cells.h"
@@ -16,17 +17,15 @@ struct StrandGrid::Inside {
 
 namespace {
 
-// Sixteen by sixteen: visit(meetings, pieces) for those that are met, until it says that it is done; whether it did.
+// Eight by eight: visit(meetings, pieces) for those that are met, until it says that it is done; whether it did.
 template <class Visitor>
-bool meet_each(const StrandPoint* points, std::span<const std::uint32_t> pieces, const Ray& ray, const Frame& axes,
+bool meet_each(const StrandPoint* points, std::span<const std::uint32_t> pieces, const RayView& view, const Ray& ray,
                const Visitor& visit) {
-    for (std::size_t first = 0; first < pieces.size(); first += kLanes) {
-        const std::size_t count = std::min(kLanes, pieces.size() - first);
-        std::array<std::uint32_t, kLanes> asked;
-        for (std::size_t i = 0; i < kLanes; ++i) asked[i] = pieces[first + (i < count ? i : 0)];
-        PieceMeetings meetings =
-            meet_pieces(WidePoints::of(points, asked), WidePoints::of(points + 1, asked), ray, axes);
-        meetings.met &= first_lanes(count);
+    for (std::size_t first = 0; first < pieces.size(); first += kPiecesAtOnce) {
+        const std::uint32_t* asked = &pieces[first];  // after a cell's last piece come those of the next, or none's
+        PieceMeetings meetings = meet_pieces(view.seen(points, asked), view.seen(points + 1, asked), ray.near, ray.far);
+        const std::size_t count = std::min(kPiecesAtOnce, pieces.size() - first);
+        meetings.met &= (1U << count) - 1U;
         if (meetings.met != 0 && visit(meetings, asked)) return true;
     }
     return false;
@@ -49,19 +48,21 @@ StrandMeeting StrandGrid::meet(const Ray& ray) const {
     StrandMeeting nearest;
     nearest.distance = ray.far;
     bool met = false;
-    const Frame axes = Frame::around(ray.direction);
+    const RayView view(ray);
+    const StrandPoint* points = inside_->points.data();
+    const auto take = [&](const PieceMeetings& meetings, const std::uint32_t* asked) {
+        for (std::uint32_t bits = meetings.met; bits != 0; bits &= bits - 1U) {
+            const auto i = static_cast<std::size_t>(std::countr_zero(bits));
+            const float distance = meetings.distance[i];
+            if (distance > nearest.distance) continue;
+            if (distance == nearest.distance && (!met || asked[i] > nearest.piece)) continue;
+            nearest = {distance, asked[i], meetings.along[i]};
+            met = true;
+        }
+        return false;
+    };
     inside_->cells.along(ray, [&](std::span<const std::uint32_t> pieces, float leaves) {
-        meet_each(inside_->points.data(), pieces, ray, axes, [&](const PieceMeetings& meetings, const auto& asked) {
-            for_each_lane(meetings.met, [&](std::size_t lane) {
-                const StrandMeeting here{meetings.distance[lane], asked[lane], meetings.along[lane]};
-                const bool first = here.distance < nearest.distance ||
-                                   (met && here.distance == nearest.distance && here.piece < nearest.piece);
-                if (!first) return;
-                nearest = here;
-                met = true;
-            });
-            return false;
-        });
+        meet_each(points, pieces, view, ray, take);
         return met && nearest.distance <= leaves;
     });
     return met ? nearest : StrandMeeting{};
@@ -69,9 +70,10 @@ StrandMeeting StrandGrid::meet(const Ray& ray) const {
 
 bool StrandGrid::blocks(const Ray& ray) const {
     bool blocked = false;
-    const Frame axes = Frame::around(ray.direction);
+    const RayView view(ray);
+    const StrandPoint* points = inside_->points.data();
     inside_->cells.along(ray, [&](std::span<const std::uint32_t> pieces, float) {
-        blocked = meet_each(inside_->points.data(), pieces, ray, axes, [](const auto&, const auto&) { return true; });
+        blocked = meet_each(points, pieces, view, ray, [](const PieceMeetings&, const std::uint32_t*) { return true; });
         return blocked;
     });
     return blocked;

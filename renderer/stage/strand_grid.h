@@ -1,8 +1,8 @@
 // The sitter's hairs as something to trace: flat ribbons that face every ray, in a grid of their own.
 //
 // Apart from the mesh, because they are many times slower to ask: the mesh is asked first, and hairs only as far as
-// that; and whoever wants skin alone never meets them. Embree's tree of curves took three times as long to build and two
-// to four times as long to answer from among the hairs, where most rays come from.
+// that; and whoever wants skin alone never meets them. Embree's tree of curves took three times as long to build and
+// two to four times as long to answer from among the hairs, where most rays come from.
 #pragma once
 
 #include <memory>
@@ -16,8 +16,8 @@ namespace understudy {
 
 struct StrandMeeting {
     float distance = kInfinity;  // nothing is met
-    std::uint32_t piece = 0;  // the number of the point that it goes from
-    float along = 0.0F;  // the piece, 0 … 1
+    std::uint32_t piece = 0;     // the number of the point that it goes from
+    float along = 0.0F;          // the piece, 0 … 1
 };
 
 // Where a ray meets a hair.
