@@ -1,4 +1,4 @@
-// understudy_bench [rays|threads|start|memory|convergence|skin|kit|whole-kit ...]: prints the figures asked for, or all but
+// understudy_bench [rays|threads|start|head|memory|convergence|skin|kit|whole-kit ...]: prints the figures asked for, or all but
 // the last.
 
 #include "bench.h"
@@ -46,6 +46,7 @@ int main(int count, char** arguments) {
     const std::map<std::string, std::function<void()>> all{{"rays", understudy::bench_rays},
                                                            {"threads", understudy::bench_threads},
                                                            {"start", understudy::bench_start},
+                                                           {"head", understudy::bench_head},
                                                            {"memory", understudy::bench_memory},
                                                            {"convergence", understudy::bench_convergence},
                                                            {"skin", understudy::bench_skin},
@@ -61,7 +62,7 @@ int main(int count, char** arguments) {
         }
         const auto found = all.find(arguments[i]);
         if (found == all.end()) {
-            fmt::print(stderr, "no measurement \"{}\"; expected rays, threads, start, memory, convergence, skin, kit or whole-kit\n",
+            fmt::print(stderr, "no measurement \"{}\"; expected rays, threads, start, head, memory, convergence, skin, kit or whole-kit\n",
                        arguments[i]);
             return 2;
         }

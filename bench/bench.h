@@ -14,6 +14,7 @@ namespace understudy {
 void bench_rays();
 void bench_threads();
 void bench_start();
+void bench_head();
 void bench_memory();
 void bench_convergence();
 void bench_skin();

@@ -29,7 +29,7 @@ int run_meter(const std::string& scene, const std::string& json) {
 }
 
 int run_check(const std::string& scene) {
-    const auto rehearsal = open_rehearsal(scene);
+    const auto rehearsal = open_rehearsal(scene, Growing::kNothing);
     if (!rehearsal) return complain(rehearsal.problems());
     const Setup& setup = rehearsal->studio.setup;
     fmt::print("{}: a scene in order, {} light{}, {} panel{}\n", scene, setup.lights.size(),

@@ -13,8 +13,8 @@ Library own_library() {
     return {assets / "kit", assets / "heads", UNDERSTUDY_HEAD_DIR, UNDERSTUDY_CACHE_DIR};
 }
 
-Expected<Rehearsal> rehearse(const Setup& setup) {
-    auto studio = place_studio(setup, own_library());
+Expected<Rehearsal> rehearse(const Setup& setup, Growing growing) {
+    auto studio = place_studio(setup, own_library(), growing);
     if (!studio) return studio.problems();
     for (const BuiltModifier& modifier : studio->modifiers) {
         if (modifier.not_kept.empty()) continue;
@@ -29,10 +29,10 @@ Expected<Rehearsal> rehearse(const Setup& setup) {
     return rehearsal;
 }
 
-Expected<Rehearsal> open_rehearsal(const std::filesystem::path& scene) {
+Expected<Rehearsal> open_rehearsal(const std::filesystem::path& scene, Growing growing) {
     const auto setup = read_setup(scene, own_library());
     if (!setup) return setup.problems();
-    return rehearse(*setup);
+    return rehearse(*setup, growing);
 }
 
 Expected<LitStudio> light_rehearsal(Rehearsal& rehearsal) {

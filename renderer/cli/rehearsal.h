@@ -19,10 +19,10 @@ struct Rehearsal {
 };
 
 // Placed, and checked for what only geometry shows. No light is traced.
-Expected<Rehearsal> rehearse(const Setup& setup);
+Expected<Rehearsal> rehearse(const Setup& setup, Growing growing = Growing::kAll);
 
 // The same for a scene file.
-Expected<Rehearsal> open_rehearsal(const std::filesystem::path& scene);
+Expected<Rehearsal> open_rehearsal(const std::filesystem::path& scene, Growing growing = Growing::kAll);
 
 // The lights at their powers, and the pupils as wide as the standing light leaves them.
 Expected<LitStudio> light_rehearsal(Rehearsal& rehearsal);

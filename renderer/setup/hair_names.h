@@ -32,14 +32,18 @@ inline constexpr NamesOf<BrowStyle, 4> kBrowStyles{{{"none", BrowStyle::kNone},
                                                     {"thin", BrowStyle::kThin},
                                                     {"medium", BrowStyle::kMedium},
                                                     {"full", BrowStyle::kFull}}};
-// Blond, brown and black by the concentrations that Chiang and others 2016 show; the rest invented between them.
-inline constexpr NamesOf<HairPigment, 8> kHairColours{{{"black", {8.0, 0.0}},
-                                                       {"dark-brown", {3.0, 0.2}},
-                                                       {"brown", {1.3, 0.2}},
-                                                       {"light-brown", {0.7, 0.2}},
+// Blond, brown and black by the concentrations of eumelanin that Chiang and others 2016 show, those between by eye. Of
+// pheomelanin there is the same trace in all of them: S. Ito and K. Wakamatsu, "Diversity of human hair pigmentation as
+// studied by chemical analysis of eumelanin and pheomelanin", J. Eur. Acad. Dermatol. Venereol. 25, 2011, 1369; how
+// much a trace is in this unit is by eye. Red hair has about as much of the one as of the other by the same authors;
+// with these spectra it takes more for it to look red.
+inline constexpr NamesOf<HairPigment, 8> kHairColours{{{"black", {8.0, 0.05}},
+                                                       {"dark-brown", {3.0, 0.05}},
+                                                       {"brown", {1.3, 0.05}},
+                                                       {"light-brown", {0.7, 0.05}},
                                                        {"auburn", {0.9, 1.6}},
                                                        {"red", {0.25, 1.3}},
-                                                       {"blond", {0.25, 0.15}},
+                                                       {"blond", {0.3, 0.05}},
                                                        {"white", {0.01, 0.01}}}};
 
 template <class T, std::size_t N>

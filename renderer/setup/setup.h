@@ -38,6 +38,9 @@ struct Library {
     std::filesystem::path heads;      // *.toml, one head's shape amounts each
     std::filesystem::path head_mesh;  // the folder that the asset step wrote: mesh, shapes, rig
     std::filesystem::path cache;      // the folder for modifiers once built; empty: nothing is kept
+
+    // The folder for what sitters wear and what grows on them; empty: nothing is kept.
+    std::filesystem::path kept() const { return cache.empty() ? cache : cache / "sitters"; }
 };
 
 }  // namespace understudy

@@ -13,8 +13,8 @@
 #include "sitter/loaded_head.h"
 #include "sitter/own_mesh.h"
 #include "sitter/socket.h"
-#include "sitter/wardrobe/clothes.h"
 #include "sitter/wardrobe/glasses.h"
+#include "sitter/wardrobe/kept_clothes.h"
 
 namespace understudy {
 
@@ -114,7 +114,7 @@ Expected<HeadPointer> load_library_head(const SitterSettings& sitter, const Libr
         head->tear_lines.emplace_back(refined, refined.margins.at(e), e == 0);
     }
     head->mesh = skin_mesh(refined);
-    put_on_clothes(head->mesh, refined, head->pivots, sitter.clothes);
+    put_on_kept_clothes(head->mesh, refined, head->pivots, sitter.clothes, library.kept());
     head->face = 0.5 * (eyes[0] + eyes[1]);
     head->places = find_places(head->mesh, eyes);
     if (!head->places) {

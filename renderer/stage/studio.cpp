@@ -6,7 +6,7 @@
 #include <glm/geometric.hpp>
 
 #include "sitter/eye.h"
-#include "sitter/hair/grow_strands.h"
+#include "sitter/hair/kept_strands.h"
 #include "sitter/head.h"
 #include "stage/camera.h"
 
@@ -131,7 +131,7 @@ double pixel_at_face(const Studio& studio) {
 
 }  // namespace
 
-Expected<Studio> place_studio(const Setup& setup, const Library& library) {
+Expected<Studio> place_studio(const Setup& setup, const Library& library, Growing growing) {
     const auto head = load_head(setup.sitter, library);
     if (!head) return head.problems();
     return place_studio(setup, library, *head);
@@ -170,8 +170,10 @@ Expected<Studio> place_studio(const Setup& setup, const Library& library, const 
                                    "length, {:.3f} m",
                                    setup.file.string(), studio.focus_m, 2.0 * setup.camera.focal_length_m)};
     }
+    if (growing == Growing::kNothing) return studio;
     const bool widened = setup.picture.strands == StrandWidth::kWidened;
-    studio.sitter.strands = grow_strands(studio.sitter, {widened ? kStrandInPixels * pixel_at_face(studio) : 0.0});
+    const StrandDetail detail{widened ? kStrandInPixels * pixel_at_face(studio) : 0.0};
+    studio.sitter.strands = kept_strands(studio.sitter, detail, library.kept());
     if (studio.sitter.landmarks) {
         studio.sitter.landmarks = clear_of(studio.sitter.strands, *studio.sitter.landmarks);
     }

@@ -30,9 +30,12 @@ struct Studio {
     std::filesystem::path modifier_cache;  // where modifiers that were built are kept
 };
 
+// Whether anything grows on the sitter: whoever asks for nothing that is seen can do without.
+enum class Growing { kAll, kNothing };
+
 // Loads and poses the sitter, builds the modifiers and resolves every place. Whatever cannot be is a problem: a height
 // that a distance does not reach, an aim at oneself, a lens that cannot focus so near.
-Expected<Studio> place_studio(const Setup& setup, const Library& library);
+Expected<Studio> place_studio(const Setup& setup, const Library& library, Growing growing = Growing::kAll);
 
 // With the setup's head loaded before.
 Expected<Studio> place_studio(const Setup& setup, const Library& library, const HeadPointer& head);

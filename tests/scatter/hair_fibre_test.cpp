@@ -10,6 +10,7 @@
 #include "scatter/chi_square.h"
 #include "scatter/random_stream.h"
 #include "scatter/test_directions.h"
+#include "scatter/whole_fibre.h"
 
 namespace understudy {
 namespace {
@@ -64,6 +65,49 @@ TEST(HairFibre, SamplesFollowTheirDensity) {
                 [&]() -> std::optional<Vec3> { return sample_fibre(from, random.next3()).wi; });
             const std::string name = "hair " + std::to_string(over) + " " + std::to_string(across);
             EXPECT_GE(test.p_value, least) << name << ": " << dump(test, name);
+        }
+    }
+}
+
+// The mean over places across the fibre, as the picture takes it: sampled through one of them, weighed by all.
+TEST(WholeFibre, SamplesFollowTheirDensity) {
+    std::uint32_t seed = 170;
+    const double least = sidak(0.01, kOver.size() * kAcross.size());
+    for (const float over : kOver) {
+        for (const float across : kAcross) {
+            const WholeFibre from = approach_whole_fibre(brown_fibre(), way_over(over, 10.0F), across, kTestWaves);
+            RandomStream random(++seed);
+            const ChiSquare test = test_directions(
+                40000, [&](const Vec3& wi) { return fibre_value(from, wi).density; },
+                [&]() -> std::optional<Vec3> { return sample_fibre(from, random.next3()).wi; });
+            const std::string name = "whole hair " + std::to_string(over) + " " + std::to_string(across);
+            EXPECT_GE(test.p_value, least) << name << ": " << dump(test, name);
+        }
+    }
+}
+
+// Energy again: a weight is value over density, so that its mean over samples is the albedo; four standard errors, which
+// one in 16 000 goes past.
+TEST(WholeFibre, SamplesBringTheirAlbedo) {
+    for (const HairPigment& pigment : {HairPigment{0.3, 0.05}, HairPigment{1.3, 0.05}, HairPigment{0.25, 1.3}}) {
+        const WholeFibre from =
+            approach_whole_fibre({hair_absorption(pigment)}, way_over(20.0F, 40.0F), 0.1F, kTestWaves);
+        RandomStream random(300);
+        constexpr int kSamples = 20000;
+        std::array<double, 4> sum{};
+        std::array<double, 4> squares{};
+        for (int i = 0; i < kSamples; ++i) {
+            const Light4 weight = sample_fibre(from, random.next3()).weight;
+            for (glm::length_t w = 0; w < 4; ++w) {
+                const auto value = static_cast<double>(weight[w]);
+                sum.at(static_cast<std::size_t>(w)) += value / kSamples;
+                squares.at(static_cast<std::size_t>(w)) += value * value / kSamples;
+            }
+        }
+        for (std::size_t w = 0; w < 4; ++w) {
+            const double error = std::sqrt((squares.at(w) - sum.at(w) * sum.at(w)) / kSamples);
+            const auto expected = static_cast<double>(fibre_albedo(from)[static_cast<glm::length_t>(w)]);
+            EXPECT_NEAR(sum.at(w), expected, 4.0 * error + 1e-4);
         }
     }
 }
