@@ -1,5 +1,5 @@
-// understudy_bench [rays|threads|start|head|memory|convergence|skin|kit|whole-kit ...]: prints the figures asked for, or all but
-// the last.
+// understudy_bench [rays|threads|start|head|memory|convergence|skin|kit|whole-kit ...]: prints the figures asked for,
+// or all but the last.
 
 #include "bench.h"
 
@@ -43,14 +43,11 @@ Rehearsal bench_scene(const std::string& name, int width, int height) {
 }  // namespace understudy
 
 int main(int count, char** arguments) {
-    const std::map<std::string, std::function<void()>> all{{"rays", understudy::bench_rays},
-                                                           {"threads", understudy::bench_threads},
-                                                           {"start", understudy::bench_start},
-                                                           {"head", understudy::bench_head},
-                                                           {"memory", understudy::bench_memory},
-                                                           {"convergence", understudy::bench_convergence},
-                                                           {"skin", understudy::bench_skin},
-                                                           {"kit", understudy::bench_kit}};
+    const std::map<std::string, std::function<void()>> all{
+        {"rays", understudy::bench_rays},     {"threads", understudy::bench_threads},
+        {"start", understudy::bench_start},   {"head", understudy::bench_head},
+        {"memory", understudy::bench_memory}, {"convergence", understudy::bench_convergence},
+        {"skin", understudy::bench_skin},     {"kit", understudy::bench_kit}};
     if (count == 1) {
         for (const auto& [name, bench] : all) bench();
         return 0;
@@ -62,7 +59,9 @@ int main(int count, char** arguments) {
         }
         const auto found = all.find(arguments[i]);
         if (found == all.end()) {
-            fmt::print(stderr, "no measurement \"{}\"; expected rays, threads, start, head, memory, convergence, skin, kit or whole-kit\n",
+            fmt::print(stderr,
+                       "no measurement \"{}\"; expected rays, threads, start, head, memory, convergence, skin, kit or "
+                       "whole-kit\n",
                        arguments[i]);
             return 2;
         }

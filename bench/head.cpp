@@ -34,9 +34,10 @@ void bench_hair(const SitterSettings& settings, const char* name, const StrandDe
     const Sitter sitter = made_head(settings, detail, library);
     const double grid = shortest_time(3, [&] { StrandGrid(sitter.strands); });
     std::filesystem::remove_all(library.cache);
-    fmt::print("head: {:4} hair, {:8} {:6} hairs: {:.2f} s at first (with its grid wanted under 3), {:.2f} s when kept "
-               "(wanted under 0.3), its grid {:.2f} s\n",
-               name, detail.least_width_m > 0.0 ? "widened" : "true", sitter.strands.strands.size(), cold, kept, grid);
+    fmt::print(
+        "head: {:4} hair, {:8} {:6} hairs: {:.2f} s at first (with its grid wanted under 3), {:.2f} s when kept "
+        "(wanted under 0.3), its grid {:.2f} s\n",
+        name, detail.least_width_m > 0.0 ? "widened" : "true", sitter.strands.strands.size(), cold, kept, grid);
 }
 
 }  // namespace

@@ -86,8 +86,8 @@ TEST(WholeFibre, SamplesFollowTheirDensity) {
     }
 }
 
-// Energy again: a weight is value over density, so that its mean over samples is the albedo; four standard errors, which
-// one in 16 000 goes past.
+// Energy again: a weight is value over density, so that its mean over samples is the albedo; four standard errors,
+// which one in 16 000 goes past.
 TEST(WholeFibre, SamplesBringTheirAlbedo) {
     for (const HairPigment& pigment : {HairPigment{0.3, 0.05}, HairPigment{1.3, 0.05}, HairPigment{0.25, 1.3}}) {
         const WholeFibre from =
