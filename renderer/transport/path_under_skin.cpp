@@ -25,10 +25,6 @@ constexpr float kCoatBeforeScrims = 0.5F;
 // How far straight in the other side of an ear or a nostril is looked for, in mean free paths.
 constexpr float kThinInPaths = 10.0F;
 
-// Of the light on an eye's white, what goes in and on into the lids; the white sends the rest back at once
-// (scatter/eye_colours.h). So it is with what would come out there.
-constexpr float kPassesTheWhite = 0.34F;
-
 std::uint32_t key_of(const Vec4& numbers) {
     return std::bit_cast<std::uint32_t>(numbers.z) * 0x9e3779b9U ^
            std::bit_cast<std::uint32_t>(numbers.w) * 0x85ebca6bU;
@@ -109,7 +105,6 @@ void PathTracer::pass_through_skin(Group& group, const Vertex& vertex) const {
     if (result.end == WalkEnd::kCapped) ++path.light.given_up;
     if (result.end != WalkEnd::kEmerged) return;
     walk.throughput *= (1.0F - vertex.from.reflected) * vec4_of(result.throughput);
-    if (result.wall->on_eye) walk.throughput *= kPassesTheWhite;
     ++walk.vertex;
     const Hit out = stage_.emerged(*result.wall);
     group.emerged.push_back(vertex_at(out, vertex.walk, Frame::around(out.shading), approach_from_below(out.spot)));
