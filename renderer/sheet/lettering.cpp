@@ -1,5 +1,6 @@
 #include "sheet/lettering.h"
 
+#include <fontconfig/fontconfig.h>
 #include <algorithm>
 #include <cmath>
 
@@ -88,9 +89,14 @@ void TextBlock::draw(cairo_t* on, double x, double y, bool reversed) const {
 }
 
 bool has_fonts() {
-    constexpr Lettering kProbe{32.0, false};
-    const TextBlock probe("H", kProbe, 1000);
-    return probe.width() > 0 && probe.width() < 64 && probe.height() > 0 && probe.height() < 128;
+    FcPattern* any = FcPatternCreate();
+    FcObjectSet* asked = FcObjectSetBuild(FC_FAMILY, nullptr);
+    FcFontSet* found = FcFontList(nullptr, any, asked);
+    const bool some = found != nullptr && found->nfont > 0;
+    if (found != nullptr) FcFontSetDestroy(found);
+    FcObjectSetDestroy(asked);
+    FcPatternDestroy(any);
+    return some;
 }
 
 }  // namespace understudy

@@ -134,10 +134,10 @@ double pixel_at_face(const Studio& studio) {
 Expected<Studio> place_studio(const Setup& setup, const Library& library, Growing growing) {
     const auto head = load_head(setup.sitter, library);
     if (!head) return head.problems();
-    return place_studio(setup, library, *head);
+    return place_studio(setup, library, *head, growing);
 }
 
-Expected<Studio> place_studio(const Setup& setup, const Library& library, const HeadPointer& head) {
+Expected<Studio> place_studio(const Setup& setup, const Library& library, const HeadPointer& head, Growing growing) {
     Studio studio;
     studio.setup = setup;
     const double eye_height = setup.sitter.eye_height_m;

@@ -38,6 +38,7 @@ enum class Growing { kAll, kNothing };
 Expected<Studio> place_studio(const Setup& setup, const Library& library, Growing growing = Growing::kAll);
 
 // With the setup's head loaded before.
-Expected<Studio> place_studio(const Setup& setup, const Library& library, const HeadPointer& head);
+Expected<Studio> place_studio(const Setup& setup, const Library& library, const HeadPointer& head,
+                              Growing growing = Growing::kAll);
 
 }  // namespace understudy
