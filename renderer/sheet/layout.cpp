@@ -15,8 +15,8 @@ constexpr int kLabelWidth = 350;
 constexpr int kWidestCell = 480;
 constexpr int kFrameRoom = 8;  // round a picture, for its mark's frame
 // Capitals of 22 pixels on a sheet of 2000: DejaVu Sans's are 0.729 em high. On a laptop's screen, 30 cm wide and an
-// arm's length away (60 cm), that is 19 minutes of arc, twice what the eye can just read (5 minutes a letter are 6/6
-// vision; ISO 9241-303 asks for 16 and better 20 to 22).
+// arm's length away (60 cm), that is 19 minutes of arc, nearly four times what the eye can just read (5 minutes a
+// letter are 6/6 vision; ISO 9241-303 asks for 16 and better 20 to 22; from memory).
 constexpr Lettering kPlain{31.0, false};
 constexpr Lettering kCellTitle{31.0, true};
 constexpr Lettering kSheetTitle{42.0, true};

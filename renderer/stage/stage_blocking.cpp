@@ -3,6 +3,21 @@
 
 namespace understudy {
 
+namespace {
+
+// The lining behind a lid is the inside's skin; whoever asks what hides a light means the lid.
+Zone zone_in_words(Zone zone, const Vec3& place, const std::vector<Eye>& eyes) {
+    constexpr double kSocket = 0.025;  // from an eye's centre
+    if (zone != Zone::kMouth) return zone;
+    for (const Eye& eye : eyes) {
+        const Double3 away = Double3(place) - eye.centre;
+        if (glm::length(away) < kSocket) return glm::dot(away, eye.up) > 0.0 ? Zone::kUpperLid : Zone::kLowerLid;
+    }
+    return zone;
+}
+
+}  // namespace
+
 bool Stage::ball_blocks(const Ray& ray) const {
     Meeting met;
     meet_ball(ray, met);
@@ -73,7 +88,7 @@ std::optional<std::string> Stage::blocker(const Ray& ray) const {
     if (!hit) return std::nullopt;
     switch (hit->thing) {
         case Thing::kSitter:
-            return std::string(zone_name(mesh_->zone_of(hit->index)));
+            return std::string(zone_name(zone_in_words(mesh_->zone_of(hit->index), hit->position, eyes_)));
         case Thing::kBall:
             return "ball";
         case Thing::kEyeWhite:

@@ -74,7 +74,8 @@ TEST(Advise, HasNothingToMendWhereBothEyesAreAlive) {
 
 TEST(Advise, IsAboutEyes) {
     const auto advice =
-        advise(setup_from("[sitter]\nhead = \"ball\"\n[[light]]\nname = \"key\"\nmeter = 4\n"), source_library());
+        advise(setup_from("[sitter]\nhead = \"ball\"\n[[light]]\nname = \"key\"\nmodifier = \"bulb\"\nmeter = 4\n"),
+               source_library());
     ASSERT_FALSE(advice);
     EXPECT_NE(advice.problems().front().text.find("this sitter has none"), std::string::npos);
 }
