@@ -67,7 +67,7 @@ int draw_sitters(const std::vector<Listed>& sitters, const SittersWish& wish) {
     }
     if (const auto done = check_writable(wish.sheet); !done) return complain(done.problems());
     if (const auto done = check_fonts(); !done) return complain(done.problems());
-    Sheet sheet;
+    ContactSheet sheet;
     sheet.title = "The library's sitters, by understudy";
     sheet.note = "One large box a little aside over the lens, a white card under the chin.";
     sheet.columns = kColumns;

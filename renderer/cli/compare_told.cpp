@@ -102,8 +102,8 @@ std::string sheet_title(const Comparison& comparison) {
 
 }  // namespace
 
-Sheet sheet_of(const Comparison& comparison, const std::vector<CellPictures>& pictures) {
-    Sheet sheet;
+ContactSheet sheet_of(const Comparison& comparison, const std::vector<CellPictures>& pictures) {
+    ContactSheet sheet;
     sheet.title = fmt::format("{}, compared by understudy", sheet_title(comparison));
     sheet.note = exposure_words(comparison);
     sheet.columns = comparison.columns;

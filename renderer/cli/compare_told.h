@@ -9,7 +9,7 @@
 
 namespace understudy {
 
-Sheet sheet_of(const Comparison& comparison, const std::vector<CellPictures>& pictures);
+ContactSheet sheet_of(const Comparison& comparison, const std::vector<CellPictures>& pictures);
 
 // A table for each row of the sheet, a column a picture.
 std::string comparison_text(const Comparison& comparison);

@@ -85,7 +85,7 @@ Expected<Done> check_fonts() {
                    "as DejaVu Sans (package fonts-dejavu-core)"};
 }
 
-Expected<DisplayPicture> draw_sheet(const Sheet& sheet) {
+Expected<DisplayPicture> draw_sheet(const ContactSheet& sheet) {
     if (const auto fonts = check_fonts(); !fonts) return fonts.problems();
     const SheetLayout layout = lay_out(sheet);
     const Surface surface(cairo_image_surface_create(CAIRO_FORMAT_RGB24, layout.width, layout.height));

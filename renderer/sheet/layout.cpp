@@ -23,7 +23,7 @@ constexpr Lettering kSheetTitle{42.0, true};
 
 class Layouter {
   public:
-    explicit Layouter(const Sheet& sheet)
+    explicit Layouter(const ContactSheet& sheet)
         : sheet_(sheet), labelled_(!sheet.labels.empty()), cell_(cell_width(sheet.columns, labelled_)) {
         first_x_ = kMargin + (labelled_ ? kLabelWidth + kGutter : 0);
         layout_.width = first_x_ + sheet.columns * cell_ + (sheet.columns - 1) * kGutter + kMargin;
@@ -116,7 +116,7 @@ class Layouter {
         return y;
     }
 
-    const Sheet& sheet_;
+    const ContactSheet& sheet_;
     bool labelled_;
     int cell_;
     int first_x_ = 0;
@@ -132,6 +132,6 @@ int cell_width(int columns, bool labelled) {
     return std::min(kWidestCell, free / columns);
 }
 
-SheetLayout lay_out(const Sheet& sheet) { return Layouter(sheet).laid_out(); }
+SheetLayout lay_out(const ContactSheet& sheet) { return Layouter(sheet).laid_out(); }
 
 }  // namespace understudy

@@ -36,6 +36,6 @@ struct SheetLayout {
     std::vector<Box> frames;  // round the pictures of cells with a mark
 };
 
-SheetLayout lay_out(const Sheet& sheet);
+SheetLayout lay_out(const ContactSheet& sheet);
 
 }  // namespace understudy

@@ -17,7 +17,7 @@ struct SheetCell {
     std::string mark;  // a word or two that set this picture apart, such as "no light"; empty: nothing does
 };
 
-struct Sheet {
+struct ContactSheet {
     std::string title;
     std::string note;                 // under the title
     std::vector<std::string> labels;  // what the lines of every cell are, told once at the left; may be empty
@@ -36,6 +36,6 @@ Expected<Done> check_fonts();
 
 // The sheet as a picture: mid-grey round the photographs, letters of at least 22 pixels' capitals in black, nothing
 // told by colour. All text is UTF-8.
-Expected<DisplayPicture> draw_sheet(const Sheet& sheet);
+Expected<DisplayPicture> draw_sheet(const ContactSheet& sheet);
 
 }  // namespace understudy

@@ -29,8 +29,8 @@ const std::vector<std::string> kNames{"key modifier octa-120",
                                       "\xff not UTF-8",
                                       ""};
 
-Sheet sheet_of(int columns, std::size_t count, bool labelled) {
-    Sheet sheet;
+ContactSheet sheet_of(int columns, std::size_t count, bool labelled) {
+    ContactSheet sheet;
     sheet.title = repeated("A title of some length, ", 6);
     sheet.note = "A note.";
     sheet.columns = columns;
@@ -66,7 +66,7 @@ class SheetForms : public testing::TestWithParam<Form> {};
 
 TEST_P(SheetForms, NothingOverlapsOrRunsOut) {
     const auto [columns, count, labelled] = GetParam();
-    const Sheet sheet = sheet_of(columns, count, labelled);
+    const ContactSheet sheet = sheet_of(columns, count, labelled);
     const SheetLayout layout = lay_out(sheet);
     std::vector<Box> boxes;
     for (const PlacedText& text : layout.texts) boxes.push_back(text.box);
@@ -94,8 +94,8 @@ INSTANTIATE_TEST_SUITE_P(All, SheetForms,
                                          Form{5, 9, true}, Form{6, 48, true}, Form{4, 12, false}, Form{6, 7, false}));
 
 // What is drawn stays in its box too: beyond all boxes the sheet is the surround's grey, letters and all.
-TEST(Sheet, IsGreyBeyondItsBoxes) {
-    const Sheet sheet = sheet_of(4, 7, true);
+TEST(ContactSheet, IsGreyBeyondItsBoxes) {
+    const ContactSheet sheet = sheet_of(4, 7, true);
     const SheetLayout layout = lay_out(sheet);
     const auto drawn = draw_sheet(sheet);
     ASSERT_TRUE(drawn);
@@ -125,7 +125,7 @@ TEST(Sheet, IsGreyBeyondItsBoxes) {
 }
 
 // L* of the surround: IEC 61966-2-1 and CIE 15. ISO 3664 as from memory: a neutral surround of middle lightness.
-TEST(Sheet, SurroundIsMidGrey) {
+TEST(ContactSheet, SurroundIsMidGrey) {
     const auto drawn = draw_sheet(sheet_of(1, 1, true));
     ASSERT_TRUE(drawn);
     const double code = static_cast<double>(drawn->pixels.front()[0]) / 255.0;
@@ -133,8 +133,8 @@ TEST(Sheet, SurroundIsMidGrey) {
     EXPECT_NEAR(116.0 * std::cbrt(linear) - 16.0, 50.0, 0.3);
 }
 
-TEST(Sheet, PicturesComePixelForPixel) {
-    Sheet sheet = sheet_of(3, 1, false);
+TEST(ContactSheet, PicturesComePixelForPixel) {
+    ContactSheet sheet = sheet_of(3, 1, false);
     for (std::size_t i = 0; i < sheet.cells[0].picture.pixels.size(); ++i) {
         sheet.cells[0].picture.pixels[i] = {static_cast<std::uint8_t>(i % 251), static_cast<std::uint8_t>(i % 83), 7};
     }
@@ -151,8 +151,8 @@ TEST(Sheet, PicturesComePixelForPixel) {
 }
 
 // The wish: capitals of 22 pixels on a sheet of 2000. An H has nothing under the line and nothing over its capitals.
-TEST(Sheet, LettersAreLargeEnough) {
-    Sheet sheet;
+TEST(ContactSheet, LettersAreLargeEnough) {
+    ContactSheet sheet;
     sheet.title = "H";
     sheet.columns = 4;
     sheet.cells = {{"", plain(10, 10, 119), {}, {"H"}, ""}};
@@ -173,8 +173,8 @@ TEST(Sheet, LettersAreLargeEnough) {
 }
 
 // Lines with the same name are at one height over a row, however much others wrap.
-TEST(Sheet, LinesOfARowAreLevel) {
-    const Sheet sheet = sheet_of(3, 3, true);
+TEST(ContactSheet, LinesOfARowAreLevel) {
+    const ContactSheet sheet = sheet_of(3, 3, true);
     const SheetLayout layout = lay_out(sheet);
     std::vector<int> tops;
     for (const PlacedText& text : layout.texts) {
