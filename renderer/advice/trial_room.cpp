@@ -3,35 +3,11 @@
 #include <cmath>
 
 #include "sitter/hair/brows.h"
+#include "sitter/hair/grow_strands.h"
 #include "sitter/hair/lashes.h"
+#include "stage/placing.h"
 
 namespace understudy {
-
-namespace {
-
-std::optional<Double3> gaze_target(const Studio& studio) {
-    const Gaze& gaze = studio.setup.sitter.gaze;
-    if (std::holds_alternative<GazeAtCamera>(gaze)) return studio.camera.centre;
-    if (const auto* light = std::get_if<GazeAtLight>(&gaze)) {
-        for (std::size_t i = 0; i < studio.setup.lights.size(); ++i) {
-            if (studio.setup.lights[i].name == light->name) return studio.lights[i].centre;
-        }
-    }
-    return std::nullopt;
-}
-
-template <class Settings>
-bool place_all(const std::vector<Settings>& things, const StudioPoints& points, std::vector<PlacedFront>& fronts) {
-    fronts.clear();
-    for (const Settings& thing : things) {
-        const auto front = place_front(thing.placement, points);
-        if (!front) return false;
-        fronts.push_back(*front);
-    }
-    return true;
-}
-
-}  // namespace
 
 Expected<TrialRoom> TrialRoom::open(const Setup& setup, const Library& library) {
     TrialRoom room;
@@ -45,6 +21,7 @@ Expected<TrialRoom> TrialRoom::open(const Setup& setup, const Library& library) 
     if (!studio) return studio.problems();
     room.studio_ = std::move(*studio);
     room.asked_.lights = room.studio_.setup.lights;  // what photometric files give by themselves is filled in
+    room.modifiers_ = room.studio_.modifiers;
     room.camera_ = room.studio_.camera;
     room.eyes_ = room.studio_.sitter.eyes;
     room.first_strands_ = room.studio_.sitter.strands;
@@ -56,11 +33,6 @@ Expected<TrialRoom> TrialRoom::open(const Setup& setup, const Library& library) 
     if (!lit) return lit.problems();
     room.lit_ = std::move(*lit);
     return room;
-}
-
-bool TrialRoom::place_lights() {
-    return place_all(studio_.setup.lights, studio_.points, studio_.lights) &&
-           place_all(studio_.setup.panels, studio_.points, studio_.panels);
 }
 
 bool TrialRoom::set_lights() {
@@ -76,6 +48,7 @@ bool TrialRoom::with_studio(const std::function<void(Setup&)>& change) {
     studio_.camera = camera_;
     studio_.sitter.eyes = eyes_;
     studio_.setup = asked_;
+    studio_.modifiers = modifiers_;
     change(studio_.setup);
     for (std::size_t i = 0; i < studio_.setup.lights.size(); ++i) {
         if (studio_.setup.lights[i].modifier.name == asked_.lights[i].modifier.name) continue;
@@ -83,7 +56,7 @@ bool TrialRoom::with_studio(const std::function<void(Setup&)>& change) {
         if (!built) return false;
         studio_.modifiers[i] = *built;
     }
-    if (!place_lights()) return false;
+    if (!place_things(studio_).empty()) return false;
     stage_->rearrange(studio_);
     nobody_->rearrange(studio_);
     return stage_->problems_with(studio_).empty() && set_lights();
@@ -92,12 +65,16 @@ bool TrialRoom::with_studio(const std::function<void(Setup&)>& change) {
 bool TrialRoom::with_sitter(const std::function<void(SitterSettings&)>& change) {
     sitter_moved_ = true;
     studio_.setup = asked_;
+    studio_.modifiers = modifiers_;
     studio_.camera = camera_;
     change(studio_.setup.sitter);
-    if (!place_lights()) return false;
+    if (!place_things(studio_).empty()) return false;
     studio_.face = stepped_face(*head_, studio_.setup.sitter);
     studio_.sitter = pose_head(*head_, studio_.setup.sitter, gaze_target(studio_));
     studio_.sitter.strands = moved_strands();
+    if (studio_.sitter.landmarks) {
+        studio_.sitter.landmarks = clear_of(studio_.sitter.strands, *studio_.sitter.landmarks);
+    }
     stage_->seat(studio_);
     nobody_->rearrange(studio_);
     return stage_->problems_with(studio_).empty() && set_lights();

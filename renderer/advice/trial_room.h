@@ -40,7 +40,6 @@ class TrialRoom {
 
   private:
     TrialRoom() = default;
-    bool place_lights();
     bool set_lights();
     Strands moved_strands() const;
 
@@ -49,6 +48,7 @@ class TrialRoom {
     HeadPointer head_;
     // As asked for.
     PlacedFront camera_;
+    std::vector<BuiltModifier> modifiers_;
     std::optional<std::array<Eye, 2>> eyes_;
     Studio studio_;
     Strands first_strands_;  // as they grow on the head as asked for, with its place

@@ -9,45 +9,13 @@
 #include "sitter/hair/kept_strands.h"
 #include "sitter/head.h"
 #include "stage/camera.h"
+#include "stage/placing.h"
 
 namespace understudy {
 
 namespace {
 
 void append(Problems& all, const Problems& more) { all.insert(all.end(), more.begin(), more.end()); }
-
-// Places of what is named, keeping the problems of all of them.
-template <class Settings>
-std::vector<PlacedFront> place_all(const std::vector<Settings>& things, const StudioPoints& points,
-                                   Problems& problems) {
-    std::vector<PlacedFront> fronts;
-    for (const Settings& thing : things) {
-        const auto front = place_front(thing.placement, points);
-        if (front) {
-            fronts.push_back(*front);
-        } else {
-            append(problems, front.problems());
-        }
-    }
-    return fronts;
-}
-
-// A window stands upright in its wall, whatever it is aimed at; only one that looks steeply up or down lies in a roof.
-void set_windows_upright(const std::vector<LightSettings>& lights, std::vector<PlacedFront>& fronts) {
-    constexpr double kSteep = 0.7071;
-    for (std::size_t i = 0; i < fronts.size(); ++i) {
-        PlacedFront& front = fronts[i];
-        if (!std::holds_alternative<WindowShape>(lights[i].modifier.shape) || std::abs(front.axis.y) > kSteep) continue;
-        const Double3 zenith(0.0, 1.0, 0.0);
-        const Double3 level = glm::normalize(glm::cross(zenith, front.axis));
-        // Its roll stays.
-        const double cosine = glm::dot(front.right, level);
-        const double sine = glm::dot(front.right, glm::cross(front.axis, level));
-        front.axis = glm::cross(level, zenith);
-        front.right = cosine * level + sine * zenith;
-        front.up = cosine * zenith - sine * level;
-    }
-}
 
 std::vector<BuiltModifier> build_all(const std::vector<LightSettings>& lights, const std::filesystem::path& cache,
                                      Problems& problems) {
@@ -85,16 +53,6 @@ void set_fluxes_of_files(std::vector<LightSettings>& lights, const std::vector<B
         if (!std::holds_alternative<PowerOfFile>(lights[i].power)) continue;
         lights[i].power = PowerFromFlux{modifiers[i].web->lumens()};
     }
-}
-
-std::optional<Double3> gaze_target(const Setup& setup, const Studio& studio) {
-    if (std::holds_alternative<GazeAtCamera>(setup.sitter.gaze)) return studio.camera.centre;
-    if (const auto* light = std::get_if<GazeAtLight>(&setup.sitter.gaze)) {
-        for (std::size_t i = 0; i < setup.lights.size(); ++i) {
-            if (setup.lights[i].name == light->name) return studio.lights[i].centre;
-        }
-    }
-    return std::nullopt;
 }
 
 double focus_distance(const Studio& studio) {
@@ -153,16 +111,14 @@ Expected<Studio> place_studio(const Setup& setup, const Library& library, const 
     if (!camera) return camera.problems();
     studio.camera = *camera;
     studio.points.camera = camera->centre;
-    studio.lights = place_all(setup.lights, studio.points, problems);
-    studio.panels = place_all(setup.panels, studio.points, problems);
+    problems = place_things(studio);
     studio.modifier_cache = library.cache;
     studio.modifiers = build_all(setup.lights, library.cache, problems);
     studio.calibrations = build_calibrations(setup.flashes, library.cache, problems);
     if (!problems.empty()) return problems;
     set_fluxes_of_files(studio.setup.lights, studio.modifiers);
-    set_windows_upright(setup.lights, studio.lights);
 
-    studio.sitter = pose_head(*head, setup.sitter, gaze_target(setup, studio));
+    studio.sitter = pose_head(*head, setup.sitter, gaze_target(studio));
     studio.focus_m = focus_distance(studio);
     if (studio.focus_m <= 2.0 * setup.camera.focal_length_m) {
         return Problem{Blame::kWrongInput,
