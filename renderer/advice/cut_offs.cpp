@@ -2,7 +2,7 @@
 
 #include <cmath>
 
-#include "advice/stand_fixes.h"
+#include "advice/stand_ways.h"
 
 namespace understudy {
 
@@ -53,8 +53,7 @@ HeightCutOff height_cut_off(TrialRoom& room, const std::string& face) {
     const Alive alive = [&](double height) -> std::array<bool, 2> {
         const bool stands = room.with_studio([&](Setup& setup) { put_key_at(setup, Double3(key.x, height, key.z)); });
         if (!stands) return {false, false};
-        const EyesState state = look_at_eyes(room, kForSearch);
-        return {state.eyes[0].alive(), state.eyes[1].alive()};
+        return which_alive(room);
     };
     return {face, lost_along(alive, eyes + kHeightStep, kHighest, kHeightStep, kCentimetres)};
 }
@@ -62,8 +61,7 @@ HeightCutOff height_cut_off(TrialRoom& room, const std::string& face) {
 TurnCutOff turn_cut_off(TrialRoom& room) {
     const Alive alive = [&](double turn) -> std::array<bool, 2> {
         if (!room.as_if_turned(turn)) return {false, false};
-        const EyesState state = look_at_eyes(room, kForSearch);
-        return {state.eyes[0].alive(), state.eyes[1].alive()};
+        return which_alive(room);
     };
     return {lost_along(alive, 0.0, -kFarthestTurn, kTurnStep, kDegree),
             lost_along(alive, 0.0, kFarthestTurn, kTurnStep, kDegree)};

@@ -16,9 +16,8 @@ inline constexpr double kShowsEnough = 0.2;
 // An eye this far under the lit cheek, in stops, still reads as lit; brow and lashes cost any eye most of a stop.
 // Chosen.
 inline constexpr double kFarthestUnderCheek = 2.0;
-// How well a search, and what is then told, knows its readings.
-inline constexpr double kForSearch = 0.05;
-inline constexpr double kForReport = 0.01;
+// How well what is told knows its readings.
+inline constexpr double kForReport = 0.02;
 
 struct EyeState {
     EyeVerdict verdict = EyeVerdict::kDark;
@@ -36,7 +35,12 @@ struct EyesState {
     bool both_alive() const { return eyes[0].alive() && eyes[1].alive(); }
 };
 
-// relative: how well the readings are known.
-EyesState look_at_eyes(const TrialRoom& room, double relative);
+EyesState look_at_eyes(const TrialRoom& room);
+
+// Only whether each is alive, for a search: the mirror images first, which need no light to be followed, and then the
+// light no better than it takes to tell.
+std::array<bool, 2> which_alive(const TrialRoom& room);
+// The same, no farther than the first that is not.
+bool both_alive(const TrialRoom& room);
 
 }  // namespace understudy

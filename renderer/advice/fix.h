@@ -32,12 +32,21 @@ struct SetupLook {
     std::optional<double> nose_edge_m;
 };
 
+// The same change on another face than the sitter's.
+struct OnFace {
+    std::string face;              // "deep-set eyes", "prominent eyes"
+    bool enough = false;           // as it stands
+    std::optional<double> number;  // where it is not: what would be, up to twice as much; none: not that either
+    double after = 0.0;            // as a fix's
+};
+
 struct Fix {
     FixKind kind = FixKind::kChin;
     double number = 0.0;
     double after = 0.0;  // of what has a value of its own: the height, distance or angle that results
     std::string thing;   // the light, panel surface or modifier, where the kind has one
     SetupLook look;      // as it would then be
+    std::vector<OnFace> faces;
 };
 
 // Where along a way an eye is lost.

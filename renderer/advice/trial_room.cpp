@@ -9,14 +9,12 @@
 
 namespace understudy {
 
-Expected<TrialRoom> TrialRoom::open(const Setup& setup, const Library& library) {
+Expected<TrialRoom> TrialRoom::open(const Setup& setup, const Library& library, const HeadPointer& head) {
     TrialRoom room;
     room.asked_ = setup;
     room.asked_.picture.skin = SkinLight::kAtSurface;
     room.cache_ = library.cache;
-    const auto head = load_head(setup.sitter, library);
-    if (!head) return head.problems();
-    room.head_ = *head;
+    room.head_ = head;
     auto studio = place_studio(room.asked_, library, room.head_);
     if (!studio) return studio.problems();
     room.studio_ = std::move(*studio);

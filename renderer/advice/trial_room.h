@@ -1,4 +1,4 @@
-// A room to try changes in: the sitter's head is loaded once, and a change costs what it changes.
+// A room to try changes in: a change costs what it changes. Rooms may share a head, and each be used by a thread.
 #pragma once
 
 #include <array>
@@ -17,7 +17,7 @@ class TrialRoom {
   public:
     // Skin is taken as a surface: what is asked for here are shadows, mirror images and exposures. What place_studio
     // and set_powers have against the setup is a problem.
-    static Expected<TrialRoom> open(const Setup& setup, const Library& library);
+    static Expected<TrialRoom> open(const Setup& setup, const Library& library, const HeadPointer& head);
 
     const Studio& studio() const { return studio_; }
     const Stage& stage() const { return *stage_; }

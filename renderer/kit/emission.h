@@ -17,7 +17,9 @@
 
 namespace understudy {
 
-struct EvenEmission {};  // the same everywhere and in every direction
+struct EvenEmission {  // the same everywhere and in every direction
+    bool operator==(const EvenEmission&) const = default;
+};
 
 using Emission = std::variant<EvenEmission, std::shared_ptr<const EmissionTable>, std::shared_ptr<const HeadLit>,
                               std::shared_ptr<const SkyLight>, std::shared_ptr<const WebEmission>>;

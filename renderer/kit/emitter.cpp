@@ -39,6 +39,21 @@ Emitter::Emitter(const ModifierShape& shape, const PlacedFront& front,
                  const std::shared_ptr<const EmissionTable>& table, const std::shared_ptr<const WebEmission>& web)
     : centre_(front.centre), axis_(front.axis), right_(front.right), up_(front.up) {
     emission_ = web ? Emission(web) : table ? Emission(table) : emission_of(shape, front);
+    take_shape(shape);
+    prepare_sampling();
+}
+
+Emitter::Emitter(const ModifierShape& shape, const PlacedFront& front,
+                 const std::shared_ptr<const EmissionTable>& table, const std::shared_ptr<const WebEmission>& web,
+                 const Emitter& before)
+    : centre_(front.centre), axis_(front.axis), right_(front.right), up_(front.up) {
+    emission_ = web ? Emission(web) : table ? Emission(table) : emission_of(shape, front);
+    take_shape(shape);
+    if (emission_ == before.emission_) sampling_ = before.sampling_;
+    prepare_sampling();
+}
+
+void Emitter::take_shape(const ModifierShape& shape) {
     even_ = is_even(emission_);
     const auto rectangle = [&](const auto& s) { flat_ = FlatFront::rectangle(metres(s.width_m), metres(s.height_m)); };
     std::visit(Overloaded{[&](const RectangleShape& s) { rectangle(s); },
@@ -58,11 +73,10 @@ Emitter::Emitter(const ModifierShape& shape, const PlacedFront& front,
                           [&](const UmbrellaShape& s) { become(s); }, [&](const FrameShape& s) { rectangle(s); },
                           [&](const WindowShape& s) { rectangle(s); },
                           [&](const PointShape&) {
-                              assert(web);
+                              assert(!even_);  // it has a file
                               kind_ = Kind::kPoint;
                           }},
                shape);
-    prepare_sampling();
 }
 
 void Emitter::become(const UmbrellaShape& shape) {
@@ -93,6 +107,8 @@ void Emitter::prepare_sampling() {
             widest_ = std::tan((*table)->layout().angles.back());
             if (!(widest_ > 0.0F)) widest_ = kInfinity;  // past the horizon by a rounding
         }
+    }
+    if (!even_ && !sampling_) {
         const Vec3 before = centre_ + 1e3F * axis_;
         const auto point_at = [&](const Vec2& square) {
             const EmitterPoint point = even_point(square, before);

@@ -54,6 +54,9 @@ class Emitter {
     Emitter(const ModifierShape& shape, const PlacedFront& front,
             const std::shared_ptr<const EmissionTable>& table = nullptr,
             const std::shared_ptr<const WebEmission>& web = nullptr);
+    // The same modifier somewhere else: what was worked out for `before` is taken over where it has the same source.
+    Emitter(const ModifierShape& shape, const PlacedFront& front, const std::shared_ptr<const EmissionTable>& table,
+            const std::shared_ptr<const WebEmission>& web, const Emitter& before);
 
     // Radiance for 1 lm of light out of the modifier, 1/(sr·m²), of a luminous point (in the studio) in a unit
     // direction away from it, on the luminous side.
@@ -118,6 +121,7 @@ class Emitter {
     WideEmitterPoints canopy_points(const Wide2& square, const Wide3& receiver) const;
     WideTruth can_light(const WideReceivers& receivers) const;
     void become(const UmbrellaShape& shape);
+    void take_shape(const ModifierShape& shape);
     void prepare_sampling();
     Vec3 to_studio(const Vec2& plane) const { return centre_ + plane.x * right_ + plane.y * up_; }
     Vec2 to_plane(const Vec3& point) const {

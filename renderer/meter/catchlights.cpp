@@ -34,7 +34,7 @@ constexpr int kGrid = 24;  // points across for the visible share
 
 class EyeMirror {
   public:
-    EyeMirror(const Camera& camera, const Stage& stage, const Eye& eye, double iris_luminance)
+    EyeMirror(const Camera& camera, const Stage& stage, const Eye& eye, std::optional<double> iris_luminance)
         : camera_(camera), stage_(stage), eye_(eye), cornea_(cornea_centre(eye)), iris_luminance_(iris_luminance) {}
 
     Catchlight image_of(const Mirrored& thing, const char* eye_called) const {
@@ -51,11 +51,12 @@ class EyeMirror {
         image.pixel = camera_.pixel_of(middle);
         measure_size(thing, image);
         measure_visible(thing, image);
+        if (!iris_luminance_) return image;
         const auto cosine = static_cast<float>(glm::dot(at.normal, glm::normalize(camera_.position() - at.point)));
         const auto mirrored =
             static_cast<double>(dielectric_fresnel(std::max(0.0F, cosine), static_cast<float>(kCorneaIndex)));
         image.stops_over_iris =
-            image.visible > 0.0 ? std::log2(mirrored * thing.luminance / iris_luminance_) : -HUGE_VAL;
+            image.visible > 0.0 ? std::log2(mirrored * thing.luminance / *iris_luminance_) : -HUGE_VAL;
         return image;
     }
 
@@ -123,7 +124,7 @@ class EyeMirror {
     const Stage& stage_;
     const Eye& eye_;
     Double3 cornea_;
-    double iris_luminance_;  // lx·s/sr
+    std::optional<double> iris_luminance_;  // lx·s/sr
 };
 
 // Of its places, the brightest toward the eye.
@@ -227,7 +228,9 @@ std::vector<Catchlight> find_catchlights(const Studio& studio, const Stage& stag
     std::vector<Catchlight> found;
     for (std::size_t e = 0; e < stage.eyes().size(); ++e) {
         const Eye& eye = stage.eyes()[e];
-        const EyeMirror mirror(camera, stage, eye, iris_luminance(stage, eye, weights, eyes[e].exposure_lxs));
+        const auto iris = eyes.empty() ? std::nullopt
+                                       : std::optional(iris_luminance(stage, eye, weights, eyes[e].exposure_lxs));
+        const EyeMirror mirror(camera, stage, eye, iris);
         for (std::size_t i = 0; i < stage.emitters().size(); ++i) {
             const double power = lit.layers[i].exposure_power;
             found.push_back(mirror.image_of(mirrored_light(studio, stage, i, eye, power), eye_name(e)));

@@ -3,8 +3,6 @@
 #include <algorithm>
 #include <cmath>
 
-#include "meter/integrate.h"
-
 namespace understudy {
 
 namespace {
@@ -42,6 +40,13 @@ std::vector<EyeLight> lights_of(const Stage& stage, const Eye& eye, const std::v
 
 }  // namespace
 
+Gathered gather_at_iris(const Stage& stage, const Eye& eye, const std::vector<Bands>& weights,
+                        const Precision& precision) {
+    const Gathering place{Vec3(iris_centre(eye)), Vec3(eye.axis), Response::kFlat, static_cast<float>(kIrisRadius),
+                          &eye};
+    return gather_light(stage, place, weights, precision);
+}
+
 std::vector<EyeReading> read_eyes(const Stage& stage, const std::vector<LayerLight>& layers, const Reading* cheek,
                                   double face_lxs, double relative) {
     const std::vector<Bands> weights = exposure_weights(layers);
@@ -49,10 +54,8 @@ std::vector<EyeReading> read_eyes(const Stage& stage, const std::vector<LayerLig
     std::vector<EyeReading> readings;
     for (std::size_t i = 0; i < stage.eyes().size(); ++i) {
         const Eye& eye = stage.eyes()[i];
-        const Gathering place{Vec3(iris_centre(eye)), Vec3(eye.axis), Response::kFlat, static_cast<float>(kIrisRadius),
-                              &eye};
         const Gathered gathered =
-            gather_light(stage, place, weights, {relative, kNoticed * reference(cheek_lxs, face_lxs)});
+            gather_at_iris(stage, eye, weights, {relative, kNoticed * reference(cheek_lxs, face_lxs)});
         EyeReading reading;
         reading.eye = eye_name(i);
         reading.exposure_lxs = gathered.total.mean;

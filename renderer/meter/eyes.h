@@ -4,6 +4,7 @@
 #include <string>
 #include <vector>
 
+#include "meter/integrate.h"
 #include "meter/light_powers.h"
 #include "meter/reading.h"
 #include "stage/stage.h"
@@ -29,6 +30,10 @@ inline const char* eye_name(std::size_t index) { return index == 0 ? "camera-lef
 // left to name_faults.
 std::vector<EyeReading> read_eyes(const Stage& stage, const std::vector<LayerLight>& layers, const Reading* cheek,
                                   double face_lxs, double relative = 0.005);
+
+// The light on one iris, as read_eyes reads it.
+Gathered gather_at_iris(const Stage& stage, const Eye& eye, const std::vector<Bands>& weights,
+                        const Precision& precision);
 
 // Says of each light and eye which of the two faults it has, now that the mirror images are known.
 void name_faults(std::vector<EyeReading>& eyes, const std::vector<Catchlight>& catchlights);

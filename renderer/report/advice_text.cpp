@@ -48,6 +48,39 @@ std::string effects(const SetupLook& now, const SetupLook& after) {
                        changed("shadow's edge", edge_of(now), edge_of(after)), signed_stops(stops));
 }
 
+std::string number_words(FixKind kind, double number, double after) {
+    switch (kind) {
+        case FixKind::kGaze:
+        case FixKind::kChin:
+        case FixKind::kTurn:
+        case FixKind::kAngle:
+            return whole(number) + " degrees";
+        case FixKind::kPower:
+            return plain_number(number, 1) + " stops";
+        case FixKind::kModifier:
+            return plain_number(number, 1) + " times as wide";
+        case FixKind::kStepBack:
+        case FixKind::kStepAside:
+        case FixKind::kReflector:
+        case FixKind::kHeight:
+        case FixKind::kArc:
+            break;
+        case FixKind::kDistance:
+            return metres(after) + " from the face";
+    }
+    return centimetres(std::abs(number));
+}
+
+std::string faces_words(const Fix& fix) {
+    std::string text;
+    for (const OnFace& on : fix.faces) {
+        if (!text.empty()) text += "; ";
+        text += on.face + ": ";
+        text += on.enough ? "enough" : on.number ? number_words(fix.kind, *on.number, on.after) : "not enough, nor twice as much";
+    }
+    return text.empty() ? "" : "       on other faces, " + text + "\n";
+}
+
 std::string fixes_text(const Advice& advice) {
     if (advice.now.eyes.both_alive()) {
         return "\nNothing to mend: both eyes have their light and a catchlight.\n";
@@ -62,7 +95,7 @@ std::string fixes_text(const Advice& advice) {
         text += fmt::format("  {:>2}.  {}\n", ++number, instruction(fix, without_controls(advice.key)));
         text += fmt::format("       {}\n", eye_words(fix.look.eyes.eyes[0], "camera-left"));
         text += fmt::format("       {}\n", eye_words(fix.look.eyes.eyes[1], "camera-right"));
-        text += effects(advice.now, fix.look);
+        text += effects(advice.now, fix.look) + faces_words(fix);
     }
     return text;
 }

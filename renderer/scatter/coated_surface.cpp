@@ -3,6 +3,7 @@
 #include <cassert>
 
 #include "scatter/fresnel.h"
+#include "scatter/table_store.h"
 
 namespace understudy {
 namespace {
@@ -12,6 +13,13 @@ float coat_share(const CoatedSurface& surface, float coat) {
     return wants_mis(surface) ? std::max(share, kLeastSharpCoatShare) : share;
 }
 
+DirectionalAlbedo coat_of(float index, float alpha) {
+    static TableStore store;
+    return store.of({index, alpha}, [&] {
+        return DirectionalAlbedo::of_gloss(alpha, [index](float c) { return dielectric_fresnel(c, index); });
+    });
+}
+
 }  // namespace
 
 CoatedSurface::CoatedSurface(const Spectrum& albedo, float index, float alpha)
@@ -19,7 +27,7 @@ CoatedSurface::CoatedSurface(const Spectrum& albedo, float index, float alpha)
       index_(index),
       alpha_(alpha),
       mean_albedo_(mean_over_waves(albedo)),
-      coat_(DirectionalAlbedo::of_gloss(alpha, [index](float c) { return dielectric_fresnel(c, index); })) {
+      coat_(coat_of(index, alpha)) {
     assert(index > 1.0F && alpha >= kLeastAlpha && alpha <= 1.0F);
 }
 

@@ -3,6 +3,8 @@
 #include <cassert>
 #include <cmath>
 
+#include "scatter/table_store.h"
+
 namespace understudy {
 namespace {
 
@@ -15,14 +17,21 @@ float sheen_lobe(const Vec3& wo, const Vec3& wi, float nap, float spread) {
     return nap * distribution / (4.0F * (wo.z + wi.z - wo.z * wi.z));
 }
 
+DirectionalAlbedo sheen_of(float nap, float spread) {
+    static TableStore store;
+    return store.of({nap, spread}, [&] {
+        return DirectionalAlbedo::of_lobe(
+            [nap, spread](const Vec3& wo, const Vec3& wi) { return sheen_lobe(wo, wi, nap, spread); });
+    });
+}
+
 }  // namespace
 
 NappedCloth::NappedCloth(const Spectrum& dye, float nap, float spread)
     : dye_(dye),
       nap_(nap),
       spread_(spread),
-      sheen_(DirectionalAlbedo::of_lobe(
-          [nap, spread](const Vec3& wo, const Vec3& wi) { return sheen_lobe(wo, wi, nap, spread); })) {
+      sheen_(sheen_of(nap, spread)) {
     assert(nap >= 0.0F && nap <= 1.0F && spread >= 0.2F && spread <= 1.0F);
     const float ground = mean_over_waves(dye);
     // Where the nap shines brightest it needs more samples than its mean would get: half as many again, chosen.

@@ -3,6 +3,7 @@
 #include <cassert>
 
 #include "scatter/fresnel.h"
+#include "scatter/table_store.h"
 
 namespace understudy {
 namespace {
@@ -18,12 +19,17 @@ Light4 repeated_colour(const Light4& normal, float facets_mean) {
 // Smoother than this the facets return everything at once, and the quotient of two vanishing numbers is noise.
 constexpr float kLeastLoss = 1e-6F;
 
+DirectionalAlbedo facets_of(float alpha) {
+    static TableStore store;
+    return store.of({alpha, 0.0F}, [&] { return DirectionalAlbedo::of_gloss(alpha, [](float) { return 1.0F; }); });
+}
+
 }  // namespace
 
 RoughMetal::RoughMetal(const Spectrum& reflectance, float alpha)
     : reflectance_(reflectance),
       alpha_(alpha),
-      facets_(DirectionalAlbedo::of_gloss(alpha, [](float) { return 1.0F; })) {
+      facets_(facets_of(alpha)) {
     assert(alpha >= kLeastAlpha && alpha <= 1.0F);
 }
 

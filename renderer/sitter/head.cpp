@@ -149,6 +149,8 @@ Expected<HeadPointer> load_own_head(const OwnMesh& choice) {
 
 }  // namespace
 
+bool has_eyes(const Head& head) { return head.eyes.has_value(); }
+
 Expected<HeadPointer> load_head(const SitterSettings& sitter, const Library& library) {
     if (std::holds_alternative<LibraryHead>(sitter.head)) return load_library_head(sitter, library);
     if (const auto* own = std::get_if<OwnMesh>(&sitter.head)) return load_own_head(*own);

@@ -11,12 +11,14 @@
 
 namespace understudy {
 
-class Head;  // sitter/head.cpp knows what is inside
+class Head;  // sitter/loaded_head.h says what is inside
 using HeadPointer = std::shared_ptr<const Head>;
 
 // For every HeadChoice: nobody and the ball are heads too, with nothing to bend. A mesh that cannot be read, is empty,
 // degenerate, carries NaN or is far too large is a problem that names the file and the line.
 Expected<HeadPointer> load_head(const SitterSettings& sitter, const Library& library);
+
+bool has_eyes(const Head& head);
 
 // Midway between the eyes with the head straight, in the studio: (0, eye height, the eyes' distance before the turning
 // axis). For nobody and the ball: (0, eye height, 0). Stands and the camera are placed from it, so turning the head

@@ -16,7 +16,18 @@ struct MeshTree::Inside {
     std::vector<Triangle> triangles;
     TriangleScene scene;
 
-    explicit Inside(const SitterMesh& mesh) : scene(mesh.positions, mesh.triangles) {}
+    Inside(const SitterMesh& mesh, TriangleScene::Will will) : scene(mesh.positions, mesh.triangles, will) {}
+
+    void take(const SitterMesh& mesh) {
+        triangles.clear();
+        triangles.reserve(mesh.triangles.size());
+        for (std::size_t i = 0; i < mesh.triangles.size(); ++i) {
+            const auto& [a, b, c] = mesh.triangles[i];
+            triangles.push_back({{mesh.positions[a], mesh.positions[b], mesh.positions[c]},
+                                 {mesh.normals[a], mesh.normals[b], mesh.normals[c]},
+                                 mesh.zones[i]});
+        }
+    }
 };
 
 namespace {
@@ -33,17 +44,27 @@ Vec3 lifted_origin(const Vec3& point, const std::array<Vec3, 3>& corners, const 
     return point + lift;
 }
 
+WideBox box_round(const SitterMesh& mesh) {
+    constexpr float kClear = 1e-4F;
+    WideBox box;
+    for (const Vec3& place : mesh.positions) box.take(place, kClear);
+    return box;
+}
+
 }  // namespace
 
-MeshTree::MeshTree(const SitterMesh& mesh) : inside_(std::make_unique<Inside>(mesh)) {
-    for (const Vec3& place : mesh.positions) box_.take(place, 1e-4F);
-    for (std::size_t i = 0; i < mesh.triangles.size(); ++i) {
-        const auto& [a, b, c] = mesh.triangles[i];
-        inside_->triangles.push_back({{mesh.positions[a], mesh.positions[b], mesh.positions[c]},
-                                      {mesh.normals[a], mesh.normals[b], mesh.normals[c]},
-                                      mesh.zones[i]});
-    }
+MeshTree::MeshTree(const SitterMesh& mesh, TriangleScene::Will will)
+    : inside_(std::make_unique<Inside>(mesh, will)), box_(box_round(mesh)) {
+    inside_->take(mesh);
 }
+
+void MeshTree::move(const SitterMesh& mesh) {
+    inside_->scene.move(mesh.positions);
+    inside_->take(mesh);
+    box_ = box_round(mesh);
+}
+
+bool MeshTree::is_of(const SitterMesh& mesh) const { return inside_->triangles.size() == mesh.triangles.size(); }
 
 MeshTree::~MeshTree() = default;
 MeshTree::MeshTree(MeshTree&&) noexcept = default;

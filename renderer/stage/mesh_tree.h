@@ -23,12 +23,16 @@ struct MeshHit {
 
 class MeshTree {
   public:
-    explicit MeshTree(const SitterMesh& mesh);
+    explicit MeshTree(const SitterMesh& mesh, TriangleScene::Will will = TriangleScene::Will::kStay);
     ~MeshTree();
     MeshTree(MeshTree&&) noexcept;
     MeshTree& operator=(MeshTree&&) noexcept;
     MeshTree(const MeshTree&) = delete;
     MeshTree& operator=(const MeshTree&) = delete;
+
+    // The same mesh in another pose, of a tree that was made to move.
+    void move(const SitterMesh& mesh);
+    bool is_of(const SitterMesh& mesh) const;  // as many triangles: the same mesh, were it posed alike
 
     // What a ray meets first; asks for the memory that hit_at will read.
     MeshMeeting meet(const Ray& ray) const;

@@ -87,7 +87,7 @@ class Stage {
     // Takes the lights, the panels and where the eyes look of another studio that is otherwise the same: nothing of the
     // sitter is built anew.
     void rearrange(const Studio& studio);
-    // Takes its sitter as well, of the same head in another pose.
+    // Takes its sitter as well, of the same head in another pose. The first time a tree that can follow is built.
     void seat(const Studio& studio);
 
     // The lenses of glasses are looked through, as by whoever asks what stands there.
@@ -183,6 +183,7 @@ class Stage {
     std::vector<Eye> eyes_;
     std::vector<Lens> lenses_;
     std::optional<MeshTree> mesh_;
+    bool mesh_moves_ = false;  // its tree was made to
     std::optional<ClothRelief> cloth_;
     std::vector<Surface> zone_surfaces_;
     std::optional<SkinCover> cover_;

@@ -1,4 +1,6 @@
 // What a studio puts on the stage: lights, panels, backdrop, room and sitter as shapes and surfaces.
+#include <utility>
+
 #include "scatter/eye_colours.h"
 #include "stage/stage.h"
 #include "stage/surfaces.h"
@@ -50,7 +52,12 @@ void Stage::rearrange(const Studio& studio) {
 
 void Stage::seat(const Studio& studio) {
     const Sitter& sitter = studio.sitter;
-    if (mesh_) mesh_.emplace(sitter.mesh);
+    if (mesh_ && mesh_moves_ && mesh_->is_of(sitter.mesh)) {
+        mesh_->move(sitter.mesh);
+    } else if (mesh_) {
+        mesh_.emplace(sitter.mesh, TriangleScene::Will::kMove);
+        mesh_moves_ = true;
+    }
     if (strands_) strands_.emplace(sitter.strands);
     lenses_.clear();
     for (const SpectacleLens& lens : sitter.lenses) lenses_.emplace_back(lens, sitter.glasses->glass);
@@ -59,12 +66,16 @@ void Stage::seat(const Studio& studio) {
 
 void Stage::put_up_lights(const Studio& studio) {
     names_.clear();
-    emitters_.clear();
+    const std::vector<Emitter> before = std::exchange(emitters_, {});
     for (std::size_t i = 0; i < studio.setup.lights.size(); ++i) {
         const LightSettings& light = studio.setup.lights[i];
+        const BuiltModifier& modifier = studio.modifiers[i];
         names_.push_back(light.name);
-        emitters_.emplace_back(light.modifier.shape, studio.lights[i], studio.modifiers[i].table,
-                               studio.modifiers[i].web);
+        if (i < before.size()) {
+            emitters_.emplace_back(light.modifier.shape, studio.lights[i], modifier.table, modifier.web, before[i]);
+        } else {
+            emitters_.emplace_back(light.modifier.shape, studio.lights[i], modifier.table, modifier.web);
+        }
     }
 }
 

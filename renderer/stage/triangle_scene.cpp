@@ -10,7 +10,16 @@ namespace understudy {
 struct TriangleScene::Inside {
     RTCDevice device = nullptr;
     RTCScene scene = nullptr;
+    RTCGeometry geometry = nullptr;  // owned by the scene
+    float* places = nullptr;
 
+    void take(const std::vector<Vec3>& positions) const {
+        for (std::size_t i = 0; i < positions.size(); ++i) {
+            for (glm::length_t axis = 0; axis < 3; ++axis) {
+                places[3 * i + static_cast<std::size_t>(axis)] = positions[i][axis];
+            }
+        }
+    }
     ~Inside() {
         rtcReleaseScene(scene);
         rtcReleaseDevice(device);
@@ -32,23 +41,35 @@ RTCRayHit first_meeting(RTCScene scene, const Ray& ray) {
 }  // namespace
 
 TriangleScene::TriangleScene(const std::vector<Vec3>& positions,
-                             const std::vector<std::array<std::uint32_t, 3>>& triangles)
+                             const std::vector<std::array<std::uint32_t, 3>>& triangles, Will will)
     : inside_(std::make_unique<Inside>()) {
     inside_->device = rtcNewDevice(nullptr);
     inside_->scene = rtcNewScene(inside_->device);
-    RTCGeometry geometry = rtcNewGeometry(inside_->device, RTC_GEOMETRY_TYPE_TRIANGLE);
-    auto* places = static_cast<float*>(rtcSetNewGeometryBuffer(geometry, RTC_BUFFER_TYPE_VERTEX, 0, RTC_FORMAT_FLOAT3,
-                                                               3 * sizeof(float), positions.size()));
-    for (std::size_t i = 0; i < positions.size(); ++i) {
-        for (glm::length_t axis = 0; axis < 3; ++axis)
-            places[3 * i + static_cast<std::size_t>(axis)] = positions[i][axis];
+    if (will == Will::kMove) {
+        // Only a scene of low quality keeps a tree of each geometry, and only such a tree is refitted.
+        rtcSetSceneFlags(inside_->scene, RTC_SCENE_FLAG_DYNAMIC);
+        rtcSetSceneBuildQuality(inside_->scene, RTC_BUILD_QUALITY_LOW);
     }
+    RTCGeometry geometry = rtcNewGeometry(inside_->device, RTC_GEOMETRY_TYPE_TRIANGLE);
+    if (will == Will::kMove) rtcSetGeometryBuildQuality(geometry, RTC_BUILD_QUALITY_REFIT);
+    inside_->geometry = geometry;
+    inside_->places = static_cast<float*>(rtcSetNewGeometryBuffer(
+        geometry, RTC_BUFFER_TYPE_VERTEX, 0, RTC_FORMAT_FLOAT3, 3 * sizeof(float), positions.size()));
+    inside_->take(positions);
     auto* corners = static_cast<std::uint32_t*>(rtcSetNewGeometryBuffer(
         geometry, RTC_BUFFER_TYPE_INDEX, 0, RTC_FORMAT_UINT3, 3 * sizeof(std::uint32_t), triangles.size()));
     for (std::size_t i = 0; i < triangles.size(); ++i) std::copy_n(triangles[i].data(), 3, corners + 3 * i);
     rtcCommitGeometry(geometry);
     rtcAttachGeometry(inside_->scene, geometry);
     rtcReleaseGeometry(geometry);
+    rtcCommitScene(inside_->scene);
+    assert(rtcGetDeviceError(inside_->device) == RTC_ERROR_NONE);
+}
+
+void TriangleScene::move(const std::vector<Vec3>& positions) {
+    inside_->take(positions);
+    rtcUpdateGeometryBuffer(inside_->geometry, RTC_BUFFER_TYPE_VERTEX, 0);
+    rtcCommitGeometry(inside_->geometry);
     rtcCommitScene(inside_->scene);
     assert(rtcGetDeviceError(inside_->device) == RTC_ERROR_NONE);
 }

@@ -19,12 +19,12 @@ struct Receiver {
 };
 
 // Shadow rays stop short of the light's own surface.
-inline constexpr float kShort = 1e-4F;
+inline constexpr float kStopsShort = 1e-4F;
 
 inline Ray shadow_ray(const Vec3& from, const Vec3& to) {
     const Vec3 away = to - from;
     const float distance = glm::length(away);
-    return {from, away / distance, 0.0F, distance * (1.0F - kShort)};
+    return {from, away / distance, 0.0F, distance * (1.0F - kStopsShort)};
 }
 
 struct LightSample {
@@ -46,7 +46,7 @@ struct WideLightSamples {
 
     // From the receivers themselves.
     WideRays shadow_rays(const WideReceivers& receivers) const {
-        return {receivers.position, direction, Wide{}, distance * (1.0F - kShort)};
+        return {receivers.position, direction, Wide{}, distance * (1.0F - kStopsShort)};
     }
     LightSample one(std::size_t lane, const Emitter& emitter) const {
         const Vec3 at = point[lane];
