@@ -1,11 +1,11 @@
 #include "advice/advise.h"
 
-#include <fmt/format.h>
 #include <tbb/parallel_for.h>
 #include <tbb/parallel_invoke.h>
 
 #include "advice/cut_offs.h"
 #include "advice/fix_search.h"
+#include "advice/setup_look.h"
 #include "advice/sitter_ways.h"
 #include "advice/stand_ways.h"
 
@@ -121,15 +121,8 @@ class Search {
 }  // namespace
 
 Expected<Advice> advise(const Setup& setup, const Library& library) {
-    const auto head = load_head(setup.sitter, library);
+    const auto head = load_sighted_head(setup, library);
     if (!head) return head.problems();
-    if (!has_eyes(**head)) {
-        return Problem{
-            Blame::kWrongInput,
-            fmt::format("{}: advice is about eyes, and this sitter has none; expected a head of the library, "
-                        "or an .obj with left_eye and right_eye",
-                        setup.file.string())};
-    }
     return Search(setup, library, *head).run();
 }
 

@@ -79,6 +79,11 @@ bool both_alive(const TrialRoom& room) {
     return alive[0] && alive[1];
 }
 
+double read_face(const TrialRoom& room) {
+    const std::vector<Reading> readings = read_points(room, is_face_dome, kForReport);
+    return readings.empty() ? 0.0 : readings.front().exposure_lxs;
+}
+
 EyesState look_at_eyes(const TrialRoom& room) {
     const auto wanted = [](const MeterPoint& point) { return is_cheek(point) || is_face_dome(point); };
     const std::vector<Reading> readings = read_points(room, wanted, kForReport);

@@ -37,6 +37,9 @@ struct EyesState {
 
 EyesState look_at_eyes(const TrialRoom& room);
 
+// A dome's reading at the face, toward the camera, lx·s.
+double read_face(const TrialRoom& room);
+
 // Only whether each is alive, for a search: the mirror images first, which need no light to be followed, and then the
 // light no better than it takes to tell.
 std::array<bool, 2> which_alive(const TrialRoom& room);

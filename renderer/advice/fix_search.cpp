@@ -3,15 +3,12 @@
 #include <algorithm>
 #include <cmath>
 
-#include "meter/face/face_view.h"
-#include "meter/face/light_pattern.h"
-#include "meter/face/nose_edge.h"
+#include "advice/setup_look.h"
 
 namespace understudy {
 
 namespace {
 
-constexpr double kStep = 0.003;  // metres between places of the face
 constexpr int kMostNudges = 4;
 
 bool lights_both(TrialRoom& room, const Way& way, double size) { return way.set_up(room, size) && both_alive(room); }
@@ -61,26 +58,13 @@ std::optional<FoundFix> least_fix(TrialRoom& room, const Way& way) {
 
 }  // namespace
 
-SetupLook look_of(const TrialRoom& room) {
-    SetupLook look;
-    look.eyes = look_at_eyes(room);
-    const auto& mesh = room.stage().sitter_mesh();
-    const auto face = mesh ? measure_face(room.studio().sitter, *mesh) : std::nullopt;
-    if (!face) return look;
-    const FaceView view(room.stage(), *face, room.studio().camera.centre, kStep);
-    const Emitter& key = room.stage().emitters().front();
-    const std::vector<Shade> shades = face_shades(room.stage(), view, key.centre());
-    if (const auto pattern = read_pattern(view, shades, key.centre())) look.pattern = pattern->pattern;
-    look.nose_edge_m = nose_edge(room.stage(), view, shades, key);
-    return look;
-}
-
 std::vector<FoundFix> find_fixes(TrialRoom& room, const std::vector<Way>& ways) {
     std::vector<FoundFix> fixes;
     for (const Way& way : ways) {
-        const auto known =
-            std::find_if(fixes.begin(), fixes.end(), [&](const FoundFix& f) { return f.way.kind == way.kind &&
-                                                                                     f.way.kind != FixKind::kPower; });
+        // Each light's power is a change of its own.
+        const auto known = std::find_if(fixes.begin(), fixes.end(), [&](const FoundFix& one) {
+            return one.way.kind == way.kind && way.kind != FixKind::kPower;
+        });
         if (known != fixes.end() && way.instead) continue;
         auto found = least_fix(room, way);
         if (!found) continue;

@@ -9,9 +9,6 @@
 
 namespace understudy {
 
-// The look of the room as it stands.
-SetupLook look_of(const TrialRoom& room);
-
 // A fix, and the way that it was found on.
 struct FoundFix {
     Way way;

@@ -2,6 +2,7 @@
 
 #include <cmath>
 
+#include "advice/movement.h"
 #include "meter/face/face_frame.h"
 
 namespace understudy {
@@ -24,7 +25,7 @@ GazeAngles turned(const Double3& from, const Double3& toward, double by_deg) {
     const Double3 aside = toward - glm::dot(toward, from) * from;
     const double length = glm::length(aside);
     const Double3 way = length > 0.0 ? std::cos(turn) * from + std::sin(turn) * aside / length : from;
-    return {degrees(std::atan2(way.x, way.z)), degrees(std::asin(std::clamp(way.y, -1.0, 1.0)))};
+    return gaze_angles(way);
 }
 
 Way of_sitter(FixKind kind, double last, double fine, double& (*member)(SitterSettings&)) {
@@ -60,8 +61,7 @@ std::vector<Way> sitter_ways(const TrialRoom& room) {
     if (!face) return {};
     const FaceFrame& frame = face->frame;
     const Double3 key = glm::normalize(frame.place(room.studio().lights.front().centre));
-    const Double3 looks = glm::normalize(frame.within((*room.studio().sitter.eyes)[0].axis) +
-                                         frame.within((*room.studio().sitter.eyes)[1].axis));
+    const Double3 looks = gaze_direction(gaze_of(room));
     std::vector<Way> ways{gaze_toward(key, looks)};
     ways.push_back(of_sitter(FixKind::kChin, key.y > 0.0 ? kMostChin : -kMostChin, kDegree, chin));
     if (std::abs(degrees(std::atan2(key.x, key.z))) > kDegreesStep) {

@@ -2,12 +2,23 @@
 
 #include <cmath>
 
+#include <fmt/format.h>
+
 #include "sitter/hair/brows.h"
 #include "sitter/hair/grow_strands.h"
 #include "sitter/hair/lashes.h"
 #include "stage/placing.h"
 
 namespace understudy {
+
+Expected<HeadPointer> load_sighted_head(const Setup& setup, const Library& library) {
+    auto head = load_head(setup.sitter, library);
+    if (!head || has_eyes(**head)) return head;
+    return Problem{Blame::kWrongInput,
+                   fmt::format("{}: advice is about eyes, and this sitter has none; expected a head of the library, "
+                               "or an .obj with left_eye and right_eye",
+                               setup.file.string())};
+}
 
 Expected<TrialRoom> TrialRoom::open(const Setup& setup, const Library& library, const HeadPointer& head) {
     TrialRoom room;

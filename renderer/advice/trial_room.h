@@ -13,6 +13,9 @@
 
 namespace understudy {
 
+// The setup's head, when it has eyes that something can be said of; else a problem that says so.
+Expected<HeadPointer> load_sighted_head(const Setup& setup, const Library& library);
+
 class TrialRoom {
   public:
     // Skin is taken as a surface: what is asked for here are shadows, mirror images and exposures. What place_studio

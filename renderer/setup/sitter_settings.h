@@ -1,6 +1,7 @@
 // Who sits there, and how.
 #pragma once
 
+#include <algorithm>
 #include <cmath>
 #include <filesystem>
 #include <optional>
@@ -33,6 +34,11 @@ inline Double3 gaze_direction(const GazeAngles& gaze) {
     const double across = radians(gaze.across_deg);
     const double up = radians(gaze.up_deg);
     return {std::sin(across) * std::cos(up), std::sin(up), std::cos(across) * std::cos(up)};
+}
+
+// The angles of a unit direction.
+inline GazeAngles gaze_angles(const Double3& way) {
+    return {degrees(std::atan2(way.x, way.z)), degrees(std::asin(std::min(1.0, std::max(-1.0, way.y))))};
 }
 
 using Gaze = std::variant<GazeAtCamera, GazeAtLight, GazeAngles>;
