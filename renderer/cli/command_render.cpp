@@ -68,7 +68,7 @@ int run_render(RenderWish wish) {
     if (rendered.given_up > 0) {
         fmt::print(stderr, "{} walks under the skin grew too long and were given up\n", rendered.given_up);
     }
-    const FilmCard card = card_of(rehearsal->studio, metered->lit, metered->report);
+    const FilmCard card = card_of(rehearsal->studio.setup, metered->lit, metered->report);
     fmt::print("{}", report_text(metered->report));
     if (const auto done = deliver_picture(wish.picture, rendered.film, card); !done) return complain(done.problems());
     if (!wish.film.empty()) {

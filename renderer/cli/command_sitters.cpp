@@ -51,7 +51,7 @@ Expected<Picture> portrait_of(const std::string& head, const SittersWish& wish,
     options.cancel = &interruption();
     const Rendered rendered = render_film(rehearsal->studio, *rehearsal->stage, options);
     if (rendered.cancelled) return Picture{};
-    return develop(rendered.film, developing_of(card_of(rehearsal->studio, metered->lit, metered->report)));
+    return develop(rendered.film, developing_of(card_of(rehearsal->studio.setup, metered->lit, metered->report)));
 }
 
 struct Listed {

@@ -22,6 +22,7 @@ void add_check(CLI::App& program, int& status);
 void add_compare(CLI::App& program, int& status);
 void add_develop(CLI::App& program, int& status);
 void add_kit(CLI::App& program, int& status);
+void add_settle(CLI::App& program, int& status);
 void add_sitters(CLI::App& program, int& status);
 void add_pixel(CLI::App& program, int& status);
 

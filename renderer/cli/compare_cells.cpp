@@ -35,7 +35,8 @@ std::vector<VariedScene> turned(const std::vector<VariedScene>& scenes, std::siz
     return result;
 }
 
-// As the scene's own, but no wider than its place on the sheet.
+}  // namespace
+
 Setup fitted(Setup setup, int widest) {
     PictureSettings& picture = setup.picture;
     if (picture.width <= widest) return setup;
@@ -44,8 +45,6 @@ Setup fitted(Setup setup, int widest) {
     picture.height = std::max(1, static_cast<int>(std::lround(scale * picture.height)));
     return setup;
 }
-
-}  // namespace
 
 Expected<Comparison> read_comparison(const ComparisonWish& wish) {
     Comparison comparison;
@@ -87,7 +86,7 @@ Expected<ComparedCell> metered_cell(ComparedCell cell, ComparedExposure exposure
     auto metered = meter_rehearsal(*rehearsal);
     if (!metered) return metered.problems();
     cell.report = std::move(metered->report);
-    cell.card = card_of(rehearsal->studio, metered->lit, cell.report);
+    cell.card = card_of(rehearsal->studio.setup, metered->lit, cell.report);
     cell.developed_f_number = cell.card.exposure.aperture;
     if (exposure == ComparedExposure::kEqual) {
         const Reading* face = find_reading(cell.report.readings, "face", Receptor::kFlat, Facing::kKey);

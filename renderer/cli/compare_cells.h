@@ -43,6 +43,9 @@ struct ComparisonWish {
 // The sheet's form and every scene's setup. Scenes that differ only in what comes in at development share a film.
 Expected<Comparison> read_comparison(const ComparisonWish& wish);
 
+// The setup with its picture no wider than this, in its own proportions.
+Setup fitted(Setup setup, int widest);
+
 // Places and meters one of them, and says at which f-number it is developed.
 Expected<ComparedCell> metered_cell(ComparedCell cell, ComparedExposure exposure);
 

@@ -42,8 +42,7 @@ CardLight light_of(const Json& json) {
 
 }  // namespace
 
-FilmCard card_of(const Studio& studio, const LitStudio& lit, const MeterReport& report) {
-    const Setup& setup = studio.setup;
+FilmCard card_of(const Setup& setup, const LitStudio& lit, const MeterReport& report) {
     FilmCard card;
     card.title = setup.title;
     card.scene_text = setup.text;

@@ -31,7 +31,7 @@ struct FilmCard {
     std::vector<CardLight> lights;  // in the order of the film's layers
 };
 
-FilmCard card_of(const Studio& studio, const LitStudio& lit, const MeterReport& report);
+FilmCard card_of(const Setup& setup, const LitStudio& lit, const MeterReport& report);
 
 std::string card_text(const FilmCard& card);
 // A text that is no card is a problem that names the film.

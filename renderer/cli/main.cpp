@@ -44,6 +44,7 @@ int run(int count, char** arguments) {
     add_compare(program, status);
     add_develop(program, status);
     add_kit(program, status);
+    add_settle(program, status);
     add_sitters(program, status);
     add_pixel(program, status);
     try {

@@ -74,6 +74,26 @@ Problems told_with(const Problems& problems, const std::vector<Variation>& varia
     return told;
 }
 
+Expected<Setup> changed_scene(const std::filesystem::path& scene_file, const std::vector<std::string>& changes,
+                              const Library& library) {
+    std::vector<Variation> variations;
+    std::vector<std::string> values;
+    for (const std::string& change : changes) {
+        auto variation = read_variation(change);
+        if (!variation) return variation.problems();
+        if (variation->values.size() != 1) {
+            return wrong(fmt::format("\"{}\" gives {} values; expected one", change, variation->values.size()));
+        }
+        values.push_back(variation->values.front());
+        variations.push_back(std::move(*variation));
+    }
+    const auto base = read_setup(scene_file, library);
+    if (!base) return base.problems();
+    const auto tree = parse_toml(base->text, scene_file.string());
+    if (!tree) return tree.problems();
+    return varied(*tree, variations, values, *base, library);
+}
+
 Expected<std::vector<VariedScene>> vary_scene(const std::filesystem::path& scene_file,
                                               const std::vector<Variation>& variations, const Library& library) {
     if (const auto problem = too_many(variations)) return *problem;

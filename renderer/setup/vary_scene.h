@@ -24,6 +24,11 @@ struct VariedScene {
 Expected<std::vector<VariedScene>> vary_scene(const std::filesystem::path& scene_file,
                                               const std::vector<Variation>& variations, const Library& library);
 
+// The scene with each change made, as --vary writes them: "light.key.distance=0.5 m". A range or a list of several values
+// is a problem, as is whatever vary_scene would say.
+Expected<Setup> changed_scene(const std::filesystem::path& scene_file, const std::vector<std::string>& changes,
+                              const Library& library);
+
 // The same problems, each with the --vary that it comes from where it does not say so itself.
 Problems told_with(const Problems& problems, const std::vector<Variation>& variations,
                    const std::vector<std::string>& values);

@@ -1,0 +1,43 @@
+// One case of an experiment, measured: only what the experiment asks for, as precisely as its words need it.
+#pragma once
+
+#include <array>
+#include <optional>
+#include <vector>
+
+#include "base/expected.h"
+#include "claims/lit_width.h"
+#include "claims/skin_tones.h"
+#include "meter/light_powers.h"
+#include "meter/reading.h"
+#include "setup/setup.h"
+
+namespace understudy {
+
+// Readings at the face point are always taken.
+struct Asked {
+    bool skin = false;      // readings on the skin, and the ratio between the cheeks
+    bool face = false;      // pattern, shadow's edge, sheen, fall-off
+    bool eyes = false;      // light in the eyes and catchlights; needs the skin's readings
+    bool backdrop = false;  // its tone in the frame, and what it sends onto the sitter
+    bool outline = false;   // how bright the head's edge comes out
+    bool glare = false;     // what glasses mirror over the eyes
+    bool tones = false;     // how bright skin and shirt come out
+};
+
+struct ClaimReading {
+    Setup setup;
+    LitStudio lit;
+    MeterReport report;  // as far as it was asked for
+    double key_distance_m = 0.0;
+    LitWidth key_width;
+    std::optional<SkinTones> tones;
+    // Of the paper's light, on a cheek's outermost part that is turned 90° from the camera, in lx·s; camera left,
+    // right.
+    std::array<double, 2> paper_on_edges_lxs{};
+};
+
+// Skin is taken as a surface: its colour is the same. What cannot be placed or powered is a problem.
+Expected<ClaimReading> read_case(const Setup& setup, const Library& library, const Asked& asked);
+
+}  // namespace understudy
