@@ -49,13 +49,13 @@ class Search {
   public:
     Search(const Setup& setup, const Library& library, HeadPointer head)
         : setup_(setup), library_(library), head_(std::move(head)) {
+        advice_.scene = setup.file.string();
         advice_.title = setup.title;
         advice_.key = setup.lights.front().name;
     }
 
     Expected<Advice> run() {
-        tbb::parallel_invoke([&] { try_stands(); }, [&] { try_sitter(); },
-                             [&] { try_face(faces_[0], kOtherFaces[0]); },
+        tbb::parallel_invoke([&] { try_stands(); }, [&] { try_sitter(); }, [&] { try_face(faces_[0], kOtherFaces[0]); },
                              [&] { try_face(faces_[1], kOtherFaces[1]); });
         for (const Part* part : {&stands_, &sitter_, &faces_[0], &faces_[1]}) {
             if (!part->problems.empty()) return part->problems;

@@ -22,10 +22,13 @@ class EnvelopeSearch {
             if (lapse.any()) {
                 end.lapses = sign * size;
                 end.lapse = lapse;
+                end.beyond = sign * size;
+                end.beyond_lapse = lapse;
                 narrow(span, end);
                 return end;
             }
             end.holds_to = sign * size;
+            end.beyond = end.holds_to;
         }
         return end;
     }

@@ -29,6 +29,8 @@ struct EnvelopeEnd {
     double holds_to = 0.0;         // signed, degrees or metres from how it is set; everything holds up to there
     std::optional<double> lapses;  // a little farther; none: it holds as far as it was tried
     Lapse lapse;                   // there
+    double beyond = 0.0;           // a clear step past it, for pictures; as far as it was tried where nothing lapses
+    Lapse beyond_lapse;
 };
 
 struct EnvelopeRange {

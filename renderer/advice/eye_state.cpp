@@ -31,8 +31,7 @@ std::vector<Reading> read_points(const TrialRoom& room, const Wanted& wanted, do
     for (const MeterPoint& point : meter_points(room.studio())) {
         if (!wanted(point)) continue;
         const Stage& stage = point.free_of_sitter ? room.nobody() : room.stage();
-        readings.push_back(
-            read_point(point, stage, room.lit().layers, room.studio().setup.camera.exposure, relative));
+        readings.push_back(read_point(point, stage, room.lit().layers, room.studio().setup.camera.exposure, relative));
     }
     return readings;
 }

@@ -45,7 +45,10 @@ struct Fix {
     double number = 0.0;
     double after = 0.0;  // of what has a value of its own: the height, distance or angle that results
     std::string thing;   // the light, panel surface or modifier, where the kind has one
-    SetupLook look;      // as it would then be
+    // The same as changes of the scene file, KEY=VALUE; none where it takes a new table, which is then in `table`.
+    std::vector<std::string> changes{};
+    std::string table{};
+    SetupLook look{};  // as it would then be
     std::vector<OnFace> faces;
 };
 
@@ -66,6 +69,7 @@ struct TurnCutOff {
 };
 
 struct Advice {
+    std::string scene;  // its file
     std::string title;
     std::string key;
     SetupLook now;

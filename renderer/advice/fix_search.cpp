@@ -33,7 +33,10 @@ std::optional<FoundFix> confirmed(TrialRoom& room, const Way& way, double size) 
         if (way.set_up(room, size)) {
             const SetupLook look = look_of(room);
             if (look.eyes.both_alive()) {
-                FoundFix found{way, size, {way.kind, size, 0.0, way.thing, look, {}}};
+                FoundFix found{way, size, {}};
+                found.fix.kind = way.kind;
+                found.fix.thing = way.thing;
+                found.fix.look = look;
                 way.tell(found.fix, size);
                 return found;
             }

@@ -3,7 +3,10 @@
 #include <array>
 #include <cmath>
 
+#include <fmt/format.h>
+
 #include "setup/kit_modifier.h"
+#include "setup/variation.h"
 
 namespace understudy {
 
@@ -28,6 +31,28 @@ constexpr double kBoardBelow = 0.45;  // its middle under the eyes
 constexpr std::array<double, 4> kBoardBefore{0.55, 0.45, 0.35, 0.25};
 // Larger fronts that a studio has.
 constexpr std::array<const char*, 4> kLarger{"octa-95", "octa-120", "octa-150", "softbox-120x180"};
+
+std::string list_of(const Double3& place) {
+    return fmt::format("[{}, {}, {}]", scene_number(place.x), scene_number(place.y), scene_number(place.z));
+}
+
+// Of a power so many stops stronger, as the scene file says it; none for one by the dial or from its file.
+std::optional<std::string> stronger(const Power& power, double stops) {
+    const double times = std::exp2(stops);
+    if (const auto* meter = std::get_if<PowerFromMeter>(&power)) {
+        return fmt::format("meter={:.2f}", meter->f_number * std::sqrt(times));
+    }
+    if (const auto* energy = std::get_if<PowerFromEnergy>(&power)) {
+        return fmt::format("energy={:.1f} J", energy->joules * times);
+    }
+    if (const auto* flux = std::get_if<PowerFromFlux>(&power))
+        return fmt::format("lumens={:.0f}", flux->lumens * times);
+    if (const auto* lamp = std::get_if<PowerFromIlluminance>(&power))
+        return fmt::format("lux={:.1f}", lamp->lux * times);
+    if (const auto* under = std::get_if<PowerFromKey>(&power))
+        return fmt::format("from_key={:.2f}", under->stops + stops);
+    return std::nullopt;
+}
 
 class StandWays {
   public:
@@ -57,6 +82,11 @@ class StandWays {
                 room.turn_up(i, stops);
                 return true;
             };
+            const LightSettings& light = room_.asked().lights[i];
+            way.tell = [light, key = key_of(i)](Fix& fix, double stops) {
+                fix.number = stops;
+                if (const auto power = stronger(light.power, stops)) fix.changes = {key + *power};
+            };
             ways_.push_back(way);
         }
     }
@@ -75,7 +105,12 @@ class StandWays {
                 setup.panels.push_back(board);
             });
         };
-        way.tell = [](Fix& fix, double before) { fix.number = std::hypot(before, kBoardBelow); };
+        way.tell = [surface, face = face_](Fix& fix, double before) {
+            fix.number = std::hypot(before, kBoardBelow);
+            fix.table = fmt::format(
+                "[[panel]]\nname = \"{} board\"\nsurface = \"{}\"\nsize = [{}, {}]\nposition = {}\n", surface, surface,
+                kBoardWidth, kBoardHeight, list_of(face + Double3(0.0, -kBoardBelow, before)));
+        };
         way.instead = true;
         ways_.push_back(way);
     }
@@ -93,12 +128,18 @@ class StandWays {
         return ways_.back();
     }
 
+    std::string key_of(std::size_t light) const {
+        return fmt::format("light.{}.", key_part(room_.asked().lights[light].name));
+    }
+
     void height() {
         const double down = key_.y > face_.y ? -1.0 : 1.0;
         const auto place = [key = key_](double by) { return key + Double3(0.0, by, 0.0); };
-        key_way(FixKind::kHeight, down * kMostLowered, kCentimetres, place).tell = [key = key_](Fix& fix, double by) {
+        key_way(FixKind::kHeight, down * kMostLowered, kCentimetres, place).tell = [key = key_, at = key_of(0), place](
+                                                                                       Fix& fix, double by) {
             fix.number = by;
             fix.after = key.y + by;
+            fix.changes = {at + "position=" + list_of(place(by))};
         };
     }
 
@@ -113,9 +154,10 @@ class StandWays {
             const double lift = radians(up + by);
             return face + distance * (std::cos(lift) * along + Double3(0.0, std::sin(lift), 0.0));
         };
-        key_way(FixKind::kArc, -up, kDegree, place).tell = [key = key_, place](Fix& fix, double by) {
+        key_way(FixKind::kArc, -up, kDegree, place).tell = [key = key_, at = key_of(0), place](Fix& fix, double by) {
             fix.after = place(by).y;
             fix.number = fix.after - key.y;
+            fix.changes = {at + "position=" + list_of(place(by))};
         };
     }
 
@@ -129,9 +171,11 @@ class StandWays {
             return face + Double3(out * std::sin(turn), away.y, out * std::cos(turn));
         };
         const double room = std::min(kMostSwung, std::abs(round));
-        key_way(FixKind::kAngle, std::copysign(room, -round), kDegree, place).tell = [round](Fix& fix, double by) {
+        key_way(FixKind::kAngle, std::copysign(room, -round), kDegree, place).tell = [at = key_of(0), place, round](
+                                                                                         Fix& fix, double by) {
             fix.number = by;
             fix.after = round + by;
+            fix.changes = {at + "position=" + list_of(place(by))};
         };
     }
 
@@ -144,9 +188,10 @@ class StandWays {
         const auto place = [key = key_, along = Double3(away.x / out, 0.0, away.z / out)](double by) {
             return key + by * along;
         };
-        const auto tell = [face = face_, place, now](Fix& fix, double by) {
+        const auto tell = [face = face_, at = key_of(0), place, now](Fix& fix, double by) {
             fix.after = glm::length(place(by) - face);
             fix.number = fix.after - now;
+            fix.changes = {at + "position=" + list_of(place(by))};
         };
         key_way(FixKind::kDistance, std::max(0.0, kFarthest - now), kCentimetres, place).tell = tell;
         Way& nearer = key_way(FixKind::kDistance, -std::max(0.0, now - kNearest), kCentimetres, place);
@@ -165,6 +210,10 @@ class StandWays {
             Way way{FixKind::kModifier, name, {ratio}};
             way.set_up = [modifier = *larger](TrialRoom& room, double) {
                 return room.with_studio([&](Setup& setup) { setup.lights.front().modifier = modifier; });
+            };
+            way.tell = [name, key = key_of(0)](Fix& fix, double times) {
+                fix.number = times;
+                fix.changes = {key + "modifier=" + name};
             };
             way.instead = true;
             ways_.push_back(way);

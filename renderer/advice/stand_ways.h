@@ -8,7 +8,8 @@
 
 namespace understudy {
 
-// room: as asked for. A key whose modifier cannot be moved, a window, is left where it is. kit: the folder of modifiers.
+// room: as asked for. A key whose modifier cannot be moved, a window, is left where it is. kit: the folder of
+// modifiers.
 std::vector<Way> stand_ways(const TrialRoom& room, const std::filesystem::path& kit);
 
 // The key's stand with its middle at another place, what it is aimed at kept.

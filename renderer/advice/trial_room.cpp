@@ -15,7 +15,7 @@ Expected<HeadPointer> load_sighted_head(const Setup& setup, const Library& libra
     auto head = load_head(setup.sitter, library);
     if (!head || has_eyes(**head)) return head;
     return Problem{Blame::kWrongInput,
-                   fmt::format("{}: advice is about eyes, and this sitter has none; expected a head of the library, "
+                   fmt::format("{}: this is about eyes, and this sitter has none; expected a head of the library, "
                                "or an .obj with left_eye and right_eye",
                                setup.file.string())};
 }

@@ -1,15 +1,23 @@
 // One kind of change as something to try: what it does to the room, how far it goes, and how its size is told.
 #pragma once
 
+#include <cmath>
 #include <functional>
 #include <optional>
 #include <string>
 #include <vector>
 
+#include <fmt/format.h>
+
 #include "advice/fix.h"
 #include "advice/trial_room.h"
 
 namespace understudy {
+
+// A number as a scene file is given it: to a millimetre, or a thousandth of its unit.
+inline std::string scene_number(double number) {
+    return fmt::format("{}", std::round(1000.0 * number) / 1000.0 + 0.0);  // and never -0
+}
 
 struct Way {
     FixKind kind = FixKind::kChin;

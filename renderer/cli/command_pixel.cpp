@@ -13,7 +13,7 @@ namespace understudy {
 namespace {
 
 struct PixelWish {
-    std::string scene;
+    SceneWish scene;
     int x = 0;
     int y = 0;
     int sample = -1;  // all of the scene's
@@ -74,7 +74,7 @@ void add_pixel(CLI::App& program, int& status) {
     const auto wish = std::make_shared<PixelWish>();
     CLI::App* command =
         program.add_subcommand("pixel", "Take one pixel apart: what it sees, and what each of its paths brings");
-    command->add_option("SCENE", wish->scene, "The scene file")->required();
+    take_scene(*command, wish->scene);
     command->add_option("X", wish->x, "From the left, from 0")->required()->check(CLI::NonNegativeNumber);
     command->add_option("Y", wish->y, "From the top, from 0")->required()->check(CLI::NonNegativeNumber);
     command->add_option("--sample", wish->sample, "This path only (default: all)")->check(CLI::NonNegativeNumber);

@@ -18,7 +18,7 @@ namespace understudy {
 namespace {
 
 struct RenderWish {
-    std::string scene;
+    SceneWish scene;
     std::string picture;
     std::string film;
     std::string json;
@@ -39,7 +39,7 @@ Problems problems_with_outputs(const RenderWish& wish) {
 }
 
 int run_render(RenderWish wish) {
-    if (wish.picture.empty()) wish.picture = std::filesystem::path(wish.scene).stem().string() + ".png";
+    if (wish.picture.empty()) wish.picture = std::filesystem::path(wish.scene.file).stem().string() + ".png";
     auto rehearsal = open_rehearsal(wish.scene);
     if (!rehearsal) return complain(rehearsal.problems());
     if (const Problems problems = problems_with_outputs(wish); !problems.empty()) return complain(problems);
@@ -86,7 +86,7 @@ int run_render(RenderWish wish) {
 void add_render(CLI::App& program, int& status) {
     const auto wish = std::make_shared<RenderWish>();
     CLI::App* command = program.add_subcommand("render", "Trace a picture of a scene and print its report");
-    command->add_option("SCENE", wish->scene, "The scene file")->required();
+    take_scene(*command, wish->scene);
     command->add_option("-o,--output", wish->picture,
                         "The picture: .png, .jpg or .exr (default: the scene's name .png)");
     command->add_option("--film", wish->film, "Keep the film as well (.exr), to develop it differently later");

@@ -18,6 +18,7 @@ int complain(const Problems& problems);
 void add_render(CLI::App& program, int& status);
 void add_meter(CLI::App& program, int& status);
 void add_advise(CLI::App& program, int& status);
+void add_poses(CLI::App& program, int& status);
 void add_check(CLI::App& program, int& status);
 void add_compare(CLI::App& program, int& status);
 void add_develop(CLI::App& program, int& status);

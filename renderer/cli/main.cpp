@@ -40,6 +40,7 @@ int run(int count, char** arguments) {
     add_render(program, status);
     add_meter(program, status);
     add_advise(program, status);
+    add_poses(program, status);
     add_check(program, status);
     add_compare(program, status);
     add_develop(program, status);

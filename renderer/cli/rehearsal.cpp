@@ -3,7 +3,6 @@
 #include <fmt/format.h>
 
 #include "meter/standing_light.h"
-#include "setup/read_setup.h"
 #include "sitter/pupil.h"
 
 namespace understudy {
@@ -29,8 +28,8 @@ Expected<Rehearsal> rehearse(const Setup& setup, Growing growing) {
     return rehearsal;
 }
 
-Expected<Rehearsal> open_rehearsal(const std::filesystem::path& scene, Growing growing) {
-    const auto setup = read_setup(scene, own_library());
+Expected<Rehearsal> open_rehearsal(const SceneWish& scene, Growing growing) {
+    const auto setup = read_scene(scene);
     if (!setup) return setup.problems();
     return rehearse(*setup, growing);
 }

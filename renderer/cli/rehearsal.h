@@ -1,10 +1,10 @@
 // A scene file made ready: what every command begins with.
 #pragma once
 
-#include <filesystem>
 #include <memory>
 
 #include "base/expected.h"
+#include "cli/scene_wish.h"
 #include "meter/meter.h"
 
 namespace understudy {
@@ -22,7 +22,7 @@ struct Rehearsal {
 Expected<Rehearsal> rehearse(const Setup& setup, Growing growing = Growing::kAll);
 
 // The same for a scene file.
-Expected<Rehearsal> open_rehearsal(const std::filesystem::path& scene, Growing growing = Growing::kAll);
+Expected<Rehearsal> open_rehearsal(const SceneWish& scene, Growing growing = Growing::kAll);
 
 // The lights at their powers, and the pupils as wide as the standing light leaves them.
 Expected<LitStudio> light_rehearsal(Rehearsal& rehearsal);

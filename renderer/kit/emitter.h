@@ -31,8 +31,8 @@ namespace understudy {
 
 // How a receiver answers to light from an angle off its axis.
 enum class Response {
-    kFlat,  // cosine: a surface, a flat receptor
-    kDome,  // (1 + cosine) / 2 all round: a hemispherical receptor
+    kFlat,    // cosine: a surface, a flat receptor
+    kDome,    // (1 + cosine) / 2 all round: a hemispherical receptor
     kAround,  // from everywhere alike: a hair
 };
 

@@ -228,8 +228,8 @@ std::vector<Catchlight> find_catchlights(const Studio& studio, const Stage& stag
     std::vector<Catchlight> found;
     for (std::size_t e = 0; e < stage.eyes().size(); ++e) {
         const Eye& eye = stage.eyes()[e];
-        const auto iris = eyes.empty() ? std::nullopt
-                                       : std::optional(iris_luminance(stage, eye, weights, eyes[e].exposure_lxs));
+        const auto iris =
+            eyes.empty() ? std::nullopt : std::optional(iris_luminance(stage, eye, weights, eyes[e].exposure_lxs));
         const EyeMirror mirror(camera, stage, eye, iris);
         for (std::size_t i = 0; i < stage.emitters().size(); ++i) {
             const double power = lit.layers[i].exposure_power;

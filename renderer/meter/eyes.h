@@ -26,8 +26,8 @@ inline const char* eye_name(std::size_t index) { return index == 0 ? "camera-lef
 // Exposure on each iris, the mean over its whole disc, the receptor along the eye's axis, seen past brow, lids and nose
 // but as if the cornea were not there. (The middle alone would go dark under a light that still lights the lower half,
 // which in a real eye the cornea bends up to the middle.) cheek: the brighter one's reading, none when there is none to
-// compare with; face_lxs: the dome's at the face point, facing the camera; relative: how well, of each reading. Faults are
-// left to name_faults.
+// compare with; face_lxs: the dome's at the face point, facing the camera; relative: how well, of each reading. Faults
+// are left to name_faults.
 std::vector<EyeReading> read_eyes(const Stage& stage, const std::vector<LayerLight>& layers, const Reading* cheek,
                                   double face_lxs, double relative = 0.005);
 

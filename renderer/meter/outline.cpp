@@ -4,6 +4,8 @@
 #include <array>
 #include <cmath>
 
+#include <tbb/parallel_for.h>
+
 #include "meter/picture_tone.h"
 #include "stage/camera.h"
 
@@ -86,8 +88,11 @@ std::optional<Outline> read_outline(const Studio& studio, const Stage& stage, co
     const PictureTone tone(studio.setup, lit, readings);
     const OutlineReader reader(studio, stage, tone);
     Outline outline;
-    for (int i = 0; i < kPlaces; ++i) {
-        const auto place = reader.place_at(kReach * (2.0 * i / (kPlaces - 1) - 1.0));
+    std::array<std::optional<OutlinePlace>, kPlaces> found;
+    tbb::parallel_for(0, kPlaces, [&](int i) {
+        found.at(static_cast<std::size_t>(i)) = reader.place_at(kReach * (2.0 * i / (kPlaces - 1) - 1.0));
+    });
+    for (const auto& place : found) {
         if (place && std::isfinite(place->stops)) outline.places.push_back(*place);
     }
     if (outline.places.empty()) return std::nullopt;

@@ -66,7 +66,9 @@ Json fix_json(const Fix& fix, const std::string& key) {
             {"number", number(fix.number)},
             {"thing", name_or_null(fix.thing)},
             {"then", look_json(fix.look)},
-            {"other_faces", faces}};
+            {"other_faces", faces},
+            {"changes", fix.changes},
+            {"new_table", name_or_null(fix.table)}};
 }
 
 Json cut_json(const CutOff& cut) {

@@ -1,6 +1,8 @@
 #include "report/advice_text.h"
 
 #include <cmath>
+#include <sstream>
+#include <vector>
 
 #include <fmt/format.h>
 
@@ -15,6 +17,13 @@ constexpr int kSpokenClockMinutes = 30;
 std::string side_of(double number) { return number < 0.0 ? "camera left" : "camera right"; }
 std::string whole(double number) { return plain_number(std::abs(number), 0); }
 std::string metres(double number) { return plain_number(number, 2) + " m"; }
+
+std::vector<std::string> lines_in(const std::string& text) {
+    std::vector<std::string> lines;
+    std::istringstream in(text);
+    for (std::string line; std::getline(in, line);) lines.push_back(line);
+    return lines;
+}
 
 std::string eye_words(const EyeState& eye, const char* name) {
     const std::string light =
@@ -76,9 +85,31 @@ std::string faces_words(const Fix& fix) {
     for (const OnFace& on : fix.faces) {
         if (!text.empty()) text += "; ";
         text += on.face + ": ";
-        text += on.enough ? "enough" : on.number ? number_words(fix.kind, *on.number, on.after) : "not enough, nor twice as much";
+        text += on.enough   ? "enough"
+                : on.number ? number_words(fix.kind, *on.number, on.after)
+                            : "not enough, nor twice as much";
     }
     return text.empty() ? "" : "       on other faces, " + text + "\n";
+}
+
+// As a shell takes it; nothing for what it would take otherwise.
+std::string quoted(const std::string& text) {
+    return text.find('\'') == std::string::npos ? "'" + without_controls(text) + "'" : std::string();
+}
+
+std::string how_to_try(const Fix& fix, const std::string& scene) {
+    if (!fix.table.empty()) {
+        std::string text = "       to see it, add to the scene file:\n";
+        for (const std::string& line : lines_in(fix.table)) text += "         " + line + "\n";
+        return text;
+    }
+    std::string command = "understudy render " + scene;
+    for (const std::string& change : fix.changes) {
+        const std::string argument = quoted(change);
+        if (argument.empty()) return "";
+        command += " --with " + argument;
+    }
+    return fix.changes.empty() ? "" : "       to see it: " + command + "\n";
 }
 
 std::string fixes_text(const Advice& advice) {
@@ -95,7 +126,7 @@ std::string fixes_text(const Advice& advice) {
         text += fmt::format("  {:>2}.  {}\n", ++number, instruction(fix, without_controls(advice.key)));
         text += fmt::format("       {}\n", eye_words(fix.look.eyes.eyes[0], "camera-left"));
         text += fmt::format("       {}\n", eye_words(fix.look.eyes.eyes[1], "camera-right"));
-        text += effects(advice.now, fix.look) + faces_words(fix);
+        text += effects(advice.now, fix.look) + faces_words(fix) + how_to_try(fix, advice.scene);
     }
     return text;
 }

@@ -95,24 +95,28 @@ std::string lapse_words(const Lapse& lapse) {
         add(lapse.eye_lost[0] ? "camera-left eye lost" : "camera-right eye lost");
     }
     if (lapse.pattern) add("pattern " + word(*lapse.pattern));
-    if (lapse.stops) add("exposure " + signed_stops(*lapse.stops) + " stops");
+    if (lapse.stops) add(fmt::format("exposure over a third of a stop {}", *lapse.stops < 0.0 ? "down" : "up"));
     return words;
 }
 
-std::string envelope_text(const Envelope& envelope) {
+std::string envelope_summary(const Envelope& envelope) {
     const std::string counted = counted_eyes(envelope);
-    const std::string pattern = envelope.now.pattern ? word(*envelope.now.pattern) + " pattern, " : std::string();
+    return fmt::format(
+        "{}{}{}exposure within a third of a stop hold while the sitter does no more than this, one thing "
+        "at a time.",
+        envelope.now.pattern ? word(*envelope.now.pattern) + " pattern, " : std::string(), counted,
+        counted.empty() ? "" : " and ");
+}
+
+std::string envelope_text(const Envelope& envelope) {
     Table table({{"movement"}, {"holds for"}, {"what ends it"}});
     for (const EnvelopeRange& range : envelope.ranges) {
         const Words words = words_of(range.movement);
         add_row(table, range.movement, words.less, range.less);
         add_row(table, range.movement, words.more, range.more);
     }
-    return heading("Before you move anything") +
-           fmt::format("  {}{}{}exposure within a third of a stop hold while the sitter does no more than this, one "
-                       "thing at a time:\n",
-                       pattern, counted, counted.empty() ? "" : " and ") +
-           table.text() + lost_eyes(envelope);
+    return heading("Before you move anything") + "  " + envelope_summary(envelope) + "\n" + table.text() +
+           lost_eyes(envelope);
 }
 
 Json envelope_json(const Envelope& envelope) {

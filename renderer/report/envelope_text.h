@@ -14,6 +14,9 @@ std::string movement_words(Movement movement, double by);
 // What no longer holds, the worst first: "camera-left eye lost, pattern loop".
 std::string lapse_words(const Lapse& lapse);
 
+// What holds, in a sentence.
+std::string envelope_summary(const Envelope& envelope);
+
 // A table: each movement, how far either way, and what ends it.
 std::string envelope_text(const Envelope& envelope);
 

@@ -28,10 +28,7 @@ DirectionalAlbedo sheen_of(float nap, float spread) {
 }  // namespace
 
 NappedCloth::NappedCloth(const Spectrum& dye, float nap, float spread)
-    : dye_(dye),
-      nap_(nap),
-      spread_(spread),
-      sheen_(sheen_of(nap, spread)) {
+    : dye_(dye), nap_(nap), spread_(spread), sheen_(sheen_of(nap, spread)) {
     assert(nap >= 0.0F && nap <= 1.0F && spread >= 0.2F && spread <= 1.0F);
     const float ground = mean_over_waves(dye);
     // Where the nap shines brightest it needs more samples than its mean would get: half as many again, chosen.

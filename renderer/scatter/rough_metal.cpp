@@ -27,9 +27,7 @@ DirectionalAlbedo facets_of(float alpha) {
 }  // namespace
 
 RoughMetal::RoughMetal(const Spectrum& reflectance, float alpha)
-    : reflectance_(reflectance),
-      alpha_(alpha),
-      facets_(facets_of(alpha)) {
+    : reflectance_(reflectance), alpha_(alpha), facets_(facets_of(alpha)) {
     assert(alpha >= kLeastAlpha && alpha <= 1.0F);
 }
 

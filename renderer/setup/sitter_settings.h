@@ -93,7 +93,7 @@ struct SitterSettings {
     std::optional<GlassesSettings> glasses;
     std::optional<HatSettings> hat;
     HairSettings hair;
-    std::optional<double> pupil_m;  // diameter as seen through the cornea; none: from the standing light
+    std::optional<double> pupil_m;   // diameter as seen through the cornea; none: from the standing light
     std::optional<double> lids;      // how far open, of what is natural: 0 closed; none: the head's own
     std::optional<IrisColour> iris;  // none: the head's own
 };

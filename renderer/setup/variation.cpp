@@ -17,7 +17,7 @@ namespace {
 constexpr std::string_view kRangeForm = "a range such as \"0.6 m..2 m/5\": first, last, and how many values, 2 to 48";
 
 Problem wrong(std::string_view argument, std::string_view what, std::string_view expected) {
-    return {Blame::kWrongInput, fmt::format("--vary {}: {}; expected {}", shown(argument), what, expected)};
+    return {Blame::kWrongInput, fmt::format("{}: {}; expected {}", shown(argument), what, expected)};
 }
 
 std::string trimmed(std::string_view text) {
@@ -135,37 +135,48 @@ std::string unquoted(const std::string& part) {
 
 }  // namespace
 
-std::string argument_of(const Variation& variation) { return fmt::format("--vary {}", shown(variation.key)); }
+std::string key_part(const std::string& name) {
+    const bool bare = !name.empty() && std::all_of(name.begin(), name.end(), [](unsigned char c) {
+        return std::isalnum(c) != 0 || c == '_' || c == '-';
+    });
+    return bare ? name : fmt::format("\"{}\"", name);
+}
+
+std::string argument_of(const Variation& variation) {
+    return fmt::format("{} {}", variation.option, shown(variation.key));
+}
 
 std::string argument_of(const Variation& variation, const std::string& value) {
     return fmt::format("{}={}", argument_of(variation), shown(value));
 }
 
-Expected<Variation> read_variation(const std::string& argument) {
+Expected<Variation> read_variation(const std::string& argument, const std::string& option) {
+    const std::string said = option + " " + argument;
     const auto equals = argument.find('=');
     if (equals == std::string::npos) {
-        return wrong(argument, "no \"=\"", "KEY=VALUE,VALUE, such as light.key.modifier=strip-30x120,octa-120");
+        return wrong(said, "no \"=\"", "KEY=VALUE,VALUE, such as light.key.modifier=strip-30x120,octa-120");
     }
     if (std::any_of(argument.begin(), argument.end(), [](unsigned char c) { return std::iscntrl(c) != 0; })) {
-        return wrong(argument, "holds a control character", "a single line of text");
+        return wrong(said, "holds a control character", "a single line of text");
     }
     Variation variation;
+    variation.option = option;
     variation.key = trimmed(argument.substr(0, equals));
     const auto path = split(variation.key, '.');
     if (!path || std::find(path->begin(), path->end(), "") != path->end()) {
-        return wrong(argument, "the key has an empty part, or a quotation mark without its end",
+        return wrong(said, "the key has an empty part, or a quotation mark without its end",
                      "parts with dots between them, such as camera.focal_length");
     }
     std::transform(path->begin(), path->end(), std::back_inserter(variation.path), unquoted);
     const auto values = split(std::string_view(argument).substr(equals + 1), ',');
-    if (!values) return wrong(argument, "a quotation mark, bracket or brace is left open", "its other end");
+    if (!values) return wrong(said, "a quotation mark, bracket or brace is left open", "its other end");
     for (const std::string& value : *values) {
-        if (value.empty()) return wrong(argument, "a value is empty", "a value before and after each comma");
+        if (value.empty()) return wrong(said, "a value is empty", "a value before and after each comma");
         if (!is_range(value)) {
             variation.values.push_back(value);
             continue;
         }
-        const auto range = values_of_range(argument, value);
+        const auto range = values_of_range(said, value);
         if (!range) return range.problems();
         variation.values.insert(variation.values.end(), range->begin(), range->end());
     }

@@ -66,7 +66,7 @@ Problems told_with(const Problems& problems, const std::vector<Variation>& varia
     for (std::size_t i = 0; i < variations.size(); ++i) arguments.push_back(argument_of(variations[i], values[i]));
     Problems told;
     for (Problem problem : problems) {
-        if (!problem.text.starts_with("--vary ")) {
+        if (!problem.text.starts_with("--")) {
             problem.text = fmt::format("{}: {}", fmt::join(arguments, " "), problem.text);
         }
         told.push_back(std::move(problem));
@@ -79,16 +79,16 @@ Expected<Setup> changed_scene(const std::filesystem::path& scene_file, const std
     std::vector<Variation> variations;
     std::vector<std::string> values;
     for (const std::string& change : changes) {
-        auto variation = read_variation(change);
+        auto variation = read_variation(change, "--with");
         if (!variation) return variation.problems();
         if (variation->values.size() != 1) {
-            return wrong(fmt::format("\"{}\" gives {} values; expected one", change, variation->values.size()));
+            return wrong(fmt::format("--with {} gives {} values; expected one", change, variation->values.size()));
         }
         values.push_back(variation->values.front());
         variations.push_back(std::move(*variation));
     }
-    const auto base = read_setup(scene_file, library);
-    if (!base) return base.problems();
+    auto base = read_setup(scene_file, library);
+    if (!base || changes.empty()) return base;
     const auto tree = parse_toml(base->text, scene_file.string());
     if (!tree) return tree.problems();
     return varied(*tree, variations, values, *base, library);

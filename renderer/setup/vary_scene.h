@@ -24,8 +24,8 @@ struct VariedScene {
 Expected<std::vector<VariedScene>> vary_scene(const std::filesystem::path& scene_file,
                                               const std::vector<Variation>& variations, const Library& library);
 
-// The scene with each change made, as --vary writes them: "light.key.distance=0.5 m". A range or a list of several values
-// is a problem, as is whatever vary_scene would say.
+// The scene with each change made, as --with writes them: "light.key.distance=0.5 m". A range or a list of several
+// values is a problem, as is whatever vary_scene would say.
 Expected<Setup> changed_scene(const std::filesystem::path& scene_file, const std::vector<std::string>& changes,
                               const Library& library);
 

@@ -1,5 +1,7 @@
 #include "setup/vary_tree.h"
 
+#include <algorithm>
+
 #include <fmt/format.h>
 
 #include "setup/nearest_name.h"
@@ -95,6 +97,42 @@ Expected<Beginning> beginning_of(Value& tree, const std::vector<std::string>& pa
     return Beginning{*thing, 2};
 }
 
+// Keys that say the same thing in different ways: whoever sets one takes it in place of the others.
+const std::vector<std::vector<std::vector<std::string_view>>>& in_place_of_each_other() {
+    static const std::vector<std::vector<std::vector<std::string_view>>> kWays{
+        {{"position"}, {"angle", "height", "elevation", "distance"}},
+        {{"height"}, {"elevation"}},
+        {{"meter"}, {"energy"}, {"lumens"}, {"lux"}, {"dial"}, {"from_key"}}};
+    return kWays;
+}
+
+// The keys that `key` stands in place of.
+std::vector<std::string_view> replaced_by(std::string_view key) {
+    std::vector<std::string_view> replaced;
+    for (const auto& ways : in_place_of_each_other()) {
+        const auto holds = [&](const std::vector<std::string_view>& way) {
+            return std::find(way.begin(), way.end(), key) != way.end();
+        };
+        if (std::none_of(ways.begin(), ways.end(), holds)) continue;
+        for (const auto& way : ways) {
+            if (!holds(way)) replaced.insert(replaced.end(), way.begin(), way.end());
+        }
+    }
+    return replaced;
+}
+
+// Of a light, a panel or the camera: a picture's height has nothing to do with an elevation.
+bool is_placed(const std::vector<std::string>& path) {
+    return path.size() == 3 ? path.front() == "light" || path.front() == "panel"
+                            : path.size() == 2 && path.front() == "camera";
+}
+
+void take_out(Value& table, const std::vector<std::string_view>& keys) {
+    auto& entries = std::get<ValueTable>(table.content).entries;
+    std::erase_if(entries,
+                  [&](const Entry& entry) { return std::find(keys.begin(), keys.end(), entry.key) != keys.end(); });
+}
+
 }  // namespace
 
 Expected<Value> read_value(const std::string& text, const std::string& where) {
@@ -132,6 +170,7 @@ Expected<Value> with_value(Value tree, const std::vector<std::string>& path, con
         }
         table = &next->value;
     }
+    if (is_placed(path)) take_out(*table, replaced_by(path.back()));
     if (Entry* last = entry_of(*table, path.back()); last != nullptr) {
         last->value = value;
     } else {
