@@ -33,30 +33,30 @@ class EnvelopeOfLoop : public testing::Test {
     static inline Envelope envelope_;
 };
 
-// A step toward or away from a light near the lens's axis is told by the inverse square of the distance: a third of a
-// stop is a factor of 2^(1/6) = 1.122 in distance. The light stands 25 degrees up and 25 aside, at 1.2 m, and is 0.6 m
-// wide, so that the law is the configuration factor of a disc (Howell, A catalog of radiation heat transfer
-// configuration factors, B-11): on its axis the light goes as 1 / (d² + r²). What the dome sees of the light's angle
-// changes by less than a hundredth of a stop over the steps.
-TEST_F(EnvelopeOfLoop, StepsHoldAsLongAsTheLawOfTheDiscSays) {
-    constexpr double kDistance = 1.2;
+// A step toward or away from a light near the lens's axis is told by how a disc's light goes with distance: on its axis
+// as 1 / (d² + r²), by the configuration factor of a disc (Howell, A catalog of radiation heat transfer configuration
+// factors, B-11). The light stands 15 degrees up at 0.9 m and is 0.6 m wide; over the steps the way to it turns by a few
+// degrees, which a dome and the disc together see as less than 0.03 stop.
+TEST(Envelope, StepsHoldAsLongAsTheLawOfTheDiscSays) {
+    constexpr double kDistance = 0.9;
     constexpr double kRadius = 0.3;
-    const double up = radians(25.0);
-    const double around = radians(25.0);
-    const Double3 light =
-        kDistance * Double3(std::cos(up) * std::sin(around), std::sin(up), std::cos(up) * std::cos(around));
+    const auto envelope =
+        find_envelope(setup_from(scene("angle = 0\nelevation = 15\ndistance = 0.9\n")), source_library());
+    ASSERT_TRUE(envelope);
+    const double up = radians(15.0);
+    const Double3 light = kDistance * Double3(0.0, std::sin(up), std::cos(up));
     const auto stops_at = [&](double forward) {
-        const double away = glm::length(light - Double3(0.0, 0.0, forward));
         const auto law = [&](double d) { return 1.0 / (d * d + kRadius * kRadius); };
-        return std::log2(law(away) / law(kDistance));
+        return std::log2(law(glm::length(light - Double3(0.0, 0.0, forward))) / law(kDistance));
     };
-    const EnvelopeRange& step = range_of(envelope_, Movement::kForward);
-    ASSERT_TRUE(step.less.lapses);
-    ASSERT_TRUE(step.less.lapse.stops) << "back: the exposure ends it";
-    EXPECT_GE(stops_at(step.less.holds_to), -kExposureHolds - 0.03);
-    EXPECT_LE(stops_at(*step.less.lapses), -kExposureHolds + 0.03);
-    ASSERT_TRUE(step.more.lapses);
-    EXPECT_LE(stops_at(step.more.holds_to), kExposureHolds + 0.03);
+    const EnvelopeRange& step = range_of(*envelope, Movement::kForward);
+    for (const EnvelopeEnd* end : {&step.less, &step.more}) {
+        ASSERT_TRUE(end->lapses);
+        ASSERT_TRUE(end->lapse.stops) << "the exposure ends it, and neither pattern nor eyes";
+        EXPECT_LE(std::abs(stops_at(end->holds_to)), kExposureHolds + 0.03);
+        EXPECT_GE(std::abs(stops_at(*end->lapses)), kExposureHolds - 0.03);
+        EXPECT_LE(std::abs(*end->lapses - end->holds_to), 0.0151) << "told to a centimetre";
+    }
 }
 
 // Eyes that hold keep their catchlight, an arc of 7.8 mm of cornea: turned away from the light far enough, any eye
