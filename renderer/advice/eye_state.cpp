@@ -39,7 +39,7 @@ std::vector<Reading> read_points(const TrialRoom& room, const Wanted& wanted, do
 // Of the mirror image that shows most, in each eye.
 std::array<double, 2> most_shown(const TrialRoom& room) {
     std::array<double, 2> shown{0.0, 0.0};
-    for (const Catchlight& image : find_catchlights(room.studio(), room.stage(), room.lit())) {
+    for (const Catchlight& image : find_catchlights(room.studio(), room.stage(), room.lit(), {}, kRoughlyMirrored)) {
         double& most = shown.at(image.eye == eye_name(0) ? 0 : 1);
         most = std::max(most, image.visible);
     }

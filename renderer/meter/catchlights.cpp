@@ -30,12 +30,26 @@ struct Mirrored {
 };
 
 constexpr int kOutlinePoints = 64;
-constexpr int kGrid = 24;  // points across for the visible share
+
+// A lattice whose rows and columns all lie at different heights: a lid that cuts off a tenth cuts off a tenth of the
+// places, whatever way it lies. By the golden section, as in Fibonacci lattices.
+Vec2 lattice_place(int index, int count) {
+    constexpr double kGolden = 0.6180339887498949;
+    const double turns = (static_cast<double>(index) + 0.5) * kGolden;
+    return {static_cast<float>((static_cast<double>(index) + 0.5) / count),
+            static_cast<float>(turns - std::floor(turns))};
+}
 
 class EyeMirror {
   public:
-    EyeMirror(const Camera& camera, const Stage& stage, const Eye& eye, std::optional<double> iris_luminance)
-        : camera_(camera), stage_(stage), eye_(eye), cornea_(cornea_centre(eye)), iris_luminance_(iris_luminance) {}
+    EyeMirror(const Camera& camera, const Stage& stage, const Eye& eye, std::optional<double> iris_luminance,
+              int places)
+        : camera_(camera),
+          stage_(stage),
+          eye_(eye),
+          cornea_(cornea_centre(eye)),
+          iris_luminance_(iris_luminance),
+          places_(places) {}
 
     Catchlight image_of(const Mirrored& thing, const char* eye_called) const {
         Catchlight image;
@@ -103,9 +117,8 @@ class EyeMirror {
     void measure_visible(const Mirrored& thing, Catchlight& image) const {
         std::map<std::string, double> shares;
         double all = 0.0;
-        for (int i = 0; i < kGrid * kGrid; ++i) {
-            const int row = i / kGrid;
-            const Vec2 square((static_cast<float>(i % kGrid) + 0.5F) / kGrid, (static_cast<float>(row) + 0.5F) / kGrid);
+        for (int i = 0; i < places_; ++i) {
+            const Vec2 square = lattice_place(i, places_);
             const EmitterPoint point = thing.point_at(square);
             const double weight = thing.weight(point);
             all += weight;
@@ -125,6 +138,7 @@ class EyeMirror {
     const Eye& eye_;
     Double3 cornea_;
     std::optional<double> iris_luminance_;  // lx·s/sr
+    int places_;                            // of a light, for the visible share
 };
 
 // Of its places, the brightest toward the eye.
@@ -221,7 +235,7 @@ double brightest_light(const Stage& stage, const LitStudio& lit) {
 }  // namespace
 
 std::vector<Catchlight> find_catchlights(const Studio& studio, const Stage& stage, const LitStudio& lit,
-                                         const std::vector<EyeReading>& eyes) {
+                                         const std::vector<EyeReading>& eyes, int places) {
     const Camera camera(studio);
     const std::vector<Bands> weights = exposure_weights(lit.layers);
     const double faintest = kFaintestPanel * brightest_light(stage, lit);
@@ -230,7 +244,7 @@ std::vector<Catchlight> find_catchlights(const Studio& studio, const Stage& stag
         const Eye& eye = stage.eyes()[e];
         const auto iris =
             eyes.empty() ? std::nullopt : std::optional(iris_luminance(stage, eye, weights, eyes[e].exposure_lxs));
-        const EyeMirror mirror(camera, stage, eye, iris);
+        const EyeMirror mirror(camera, stage, eye, iris, places);
         for (std::size_t i = 0; i < stage.emitters().size(); ++i) {
             const double power = lit.layers[i].exposure_power;
             found.push_back(mirror.image_of(mirrored_light(studio, stage, i, eye, power), eye_name(e)));

@@ -14,8 +14,12 @@ namespace understudy {
 // light's; a cloth that light goes through counts from a hundredth of that.
 inline constexpr double kFaintestPanel = 0.01;
 
+// So many places of a light are looked for in the eye, and so many make do for a search.
+inline constexpr int kMirroredPlaces = 576;
+inline constexpr int kRoughlyMirrored = 144;
+
 // eyes: their readings, which tell how bright the irises are; where there are none, stops_over_iris is left at 0.
 std::vector<Catchlight> find_catchlights(const Studio& studio, const Stage& stage, const LitStudio& lit,
-                                         const std::vector<EyeReading>& eyes = {});
+                                         const std::vector<EyeReading>& eyes = {}, int places = kMirroredPlaces);
 
 }  // namespace understudy

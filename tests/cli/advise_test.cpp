@@ -94,7 +94,7 @@ TEST(Poses, SheetAndNumbersTellTheSameLimits) {
     }
     const Seen sheet = seen(place.path("poses.png"));
     EXPECT_GT(sheet.width, 1900);  // five pictures and their gaps
-    EXPECT_GT(sheet.height, 7 * 400) << "seven rows";
+    EXPECT_GT(sheet.height, 7 * 280) << "seven rows";
 }
 
 TEST(Poses, NeedsEyesAndAPictureFile) {
