@@ -11,14 +11,16 @@ namespace understudy {
 
 namespace {
 
-constexpr std::size_t kPlaces = 11;  // along the edge
-constexpr std::size_t kFarPart = 3;  // of the edge, the third that lies farthest from what throws it
-constexpr int kAround = 3;           // points of the view on either side that tell which way the edge runs
-constexpr int kOutline = 48;         // points round the front
-constexpr int kInner = 4;            // and a grid of so many squared inside
-constexpr int kSteps = 50;           // over the width that geometry foretells
-constexpr float kLift = 0.012F;      // skin is looked for from here above the edge's place
-constexpr double kFarthest = 0.05;   // metres from there: beyond lies another part of the face
+constexpr std::size_t kPlaces = 11;   // along the edge
+constexpr std::size_t kFarPart = 3;   // of the edge, the third that lies farthest from what throws it
+constexpr int kAround = 3;            // points of the view on either side that tell which way the edge runs
+constexpr int kOutline = 48;          // points round the front
+constexpr int kInner = 4;             // and a grid of so many squared inside
+constexpr int kSteps = 50;            // over the width that geometry foretells
+constexpr float kLift = 0.012F;       // skin is looked for from here above the edge's place
+constexpr double kLeastChange = 0.4;  // of the share seen, from which a whole edge's width may be told
+constexpr double kTurnedBack = 0.05;  // of that share
+constexpr double kFarthest = 0.05;    // metres from there: beyond lies another part of the face
 
 struct EdgePlace {
     Vec3 position{0.0F};
@@ -118,47 +120,53 @@ class EdgeReader {
 
     Shade shade_of(const FacePoint& point) const { return shades_[view_.index_of(point)]; }
 
-    // Share of the front's points that are seen from the skin beside the edge; none where there is no such skin.
+    // Share that is seen, from the skin beside the edge, of those of the front's points that this skin faces: where it
+    // turns away from the light by itself is no edge of a shadow. None where there is no such skin.
     std::optional<double> seen_at(const EdgePlace& place, double along) const {
         const Vec3 above = place.position + static_cast<float>(along) * place.to_light + kLift * place.normal;
         const auto hit = stage_.intersect({above, -place.normal});
         if (!hit || hit->thing != Thing::kSitter) return std::nullopt;
-        int seen = 0;
-        for (const Vec3& point : front_) seen += stage_.blocks(shadow_ray(hit->leave_from, point)) ? 0 : 1;
-        return static_cast<double>(seen) / static_cast<double>(front_.size());
+        std::size_t faced = 0;
+        std::size_t seen = 0;
+        for (const Vec3& point : front_) {
+            const Ray way = shadow_ray(hit->leave_from, point);
+            if (glm::dot(way.direction, hit->shading) <= 0.0F) continue;
+            ++faced;
+            seen += stage_.blocks(way) ? 0 : 1;
+        }
+        if (2 * faced < front_.size()) return std::nullopt;
+        return static_cast<double>(seen) / static_cast<double>(faced);
     }
 
-    // From the edge outward until all is seen, and inward until nothing is.
+    // From the edge outward until all is seen, and inward until nothing is. Where the nose is too small for that, what
+    // the part that was walked would make if it went on alike.
     std::optional<double> width_at(const EdgePlace& place) const {
         const double step = std::max(1e-4, place.foretold / kSteps);
-        const auto outer = walk(place, step, 1.0);
-        const auto inner = walk(place, -step, 0.0);
-        if (!outer.steepest || !inner.steepest) return std::nullopt;
-        if (outer.end && inner.end) return *outer.end - *inner.end;
-        const double steepest = std::max(*outer.steepest, *inner.steepest);
-        return steepest > 0.0 ? std::optional(1.0 / steepest) : std::nullopt;
+        const auto here = seen_at(place, 0.0);
+        if (!here) return std::nullopt;
+        const Walked outer = walk(place, *here, step);
+        const Walked inner = walk(place, *here, -step);
+        const double change = outer.share - inner.share;
+        if (change < kLeastChange) return std::nullopt;
+        return (outer.along - inner.along) / change;
     }
 
+    // The farthest on, and the share there; until it turns back, as it does past a shadow's middle and in another.
     struct Walked {
-        std::optional<double> end;       // where the share is first reached
-        std::optional<double> steepest;  // share a metre, on the way; none without skin at all
+        double along = 0.0;
+        double share = 0.0;
     };
-    Walked walk(const EdgePlace& place, double step, double until) const {
-        Walked walked;
-        auto before = seen_at(place, 0.0);
-        if (!before) return walked;
-        walked.steepest = 0.0;
+    Walked walk(const EdgePlace& place, double here, double step) const {
+        Walked farthest{0.0, here};
+        const double sense = step > 0.0 ? 1.0 : -1.0;
+        const double until = step > 0.0 ? 1.0 : 0.0;
         for (double along = step; std::abs(along) < kFarthest; along += step) {
             const auto seen = seen_at(place, along);
-            if (!seen) return walked;
-            walked.steepest = std::max(*walked.steepest, (*seen - *before) / step);
-            before = seen;
-            if (*seen == until) {
-                walked.end = along - 0.5 * step;
-                return walked;
-            }
+            if (!seen || sense * (*seen - farthest.share) < -kTurnedBack) break;
+            if (*seen == until) return {along - 0.5 * step, until};
+            if (sense * (*seen - farthest.share) > 0.0) farthest = {along, *seen};
         }
-        return walked;
+        return farthest;
     }
 
     const Stage& stage_;

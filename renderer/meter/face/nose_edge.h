@@ -11,8 +11,8 @@ namespace understudy {
 
 // Metres along the skin, the median of some places in that third of the shadow's edge that lies farthest from the nose:
 // close to what throws it, any shadow is sharp. shades: of the light's middle. None where the
-// nose throws no shadow beside itself. Where the nose is too small to hide the whole front, the width is what the
-// steepest part of the edge would make if it went on.
+// nose throws no shadow beside itself. Where the nose is too small to hide the whole front, the width is what the part
+// of the edge that there is would make if it went on alike.
 std::optional<double> nose_edge(const Stage& stage, const FaceView& view, const std::vector<Shade>& shades,
                                 const Emitter& light);
 
