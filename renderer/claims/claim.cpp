@@ -8,7 +8,11 @@
 namespace understudy {
 
 const std::vector<Claim>& all_claims() {
-    static const std::vector<Claim> claims{closer_claim()};
+    static const std::vector<Claim> claims{feathering_claim(),       diffusion_claim(),      inverse_square_claim(),
+                                           closer_claim(),           dome_direction_claim(), three_to_one_claim(),
+                                           catchlight_clock_claim(), key_place_claim(),      box_distance_claim(),
+                                           white_backdrop_claim(),   rim_level_claim(),      glasses_size_claim(),
+                                           shine_distance_claim(),   dark_skin_claim()};
     return claims;
 }
 

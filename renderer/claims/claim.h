@@ -18,10 +18,11 @@ struct ClaimCase {
 
 // A number told of every case.
 struct Quantity {
-    std::string name;                   // "nose shadow's edge"
-    std::string key;                    // of the JSON file, with its unit: "nose_edge_mm"
-    double (*of)(const ClaimReading&);  // NaN where there is none
-    std::string (*told)(double);
+    std::string name;                             // "nose shadow's edge"
+    std::string key;                              // of the JSON file, with its unit: "nose_edge_mm"
+    double (*of)(const ClaimReading&) = nullptr;  // NaN where there is none; nullptr: it is no number
+    std::string (*told)(double) = nullptr;
+    std::string (*words)(const ClaimReading&) = nullptr;  // in place of both
 };
 
 // What the numbers say of the two sides.

@@ -12,6 +12,8 @@ namespace understudy {
 
 namespace {
 
+using Json = nlohmann::ordered_json;
+
 constexpr std::size_t kWidth = 100;
 
 // At the blanks, every line but the first begun with so many blanks.
@@ -38,8 +40,14 @@ std::string wrapped(const std::string& first, const std::string& text) {
     return lines + "\n";
 }
 
-std::string told(const Quantity& quantity, const ClaimReading& reading) {
-    return without_controls(quantity.told(quantity.of(reading)));
+Json numbers_of(const Claim& claim, const ClaimReading& reading) {
+    Json numbers = Json::object();
+    for (const Quantity& quantity : claim.quantities) {
+        if (quantity.of == nullptr) continue;
+        const double value = quantity.of(reading);
+        numbers[quantity.key] = std::isfinite(value) ? Json(value) : Json();
+    }
+    return numbers;
 }
 
 std::string numbers_table(const Claim& claim, const std::vector<ClaimReading>& readings) {
@@ -88,6 +96,10 @@ std::string outcome_sentence(Outcome outcome) {
     return "";
 }
 
+std::string told(const Quantity& quantity, const ClaimReading& reading) {
+    return without_controls(quantity.words != nullptr ? quantity.words(reading) : quantity.told(quantity.of(reading)));
+}
+
 std::string case_letter(std::size_t index) { return {static_cast<char>('A' + index)}; }
 
 std::string case_source(const ClaimCase& one, const std::filesystem::path& scenes) {
@@ -132,23 +144,17 @@ std::string claim_text(const Claim& claim, const std::vector<ClaimReading>& read
 
 std::string claim_json(const Claim& claim, const std::vector<ClaimReading>& readings,
                        const std::filesystem::path& scenes) {
-    using Json = nlohmann::ordered_json;
     const Settled settled = claim.settle(readings);
     Json cases = Json::array();
     for (std::size_t i = 0; i < readings.size(); ++i) {
-        Json numbers = Json::object();
         Json words = Json::object();
-        for (const Quantity& quantity : claim.quantities) {
-            const double value = quantity.of(readings[i]);
-            numbers[quantity.key] = std::isfinite(value) ? Json(value) : Json();
-            words[quantity.name] = told(quantity, readings[i]);
-        }
+        for (const Quantity& quantity : claim.quantities) words[quantity.name] = told(quantity, readings[i]);
         cases.push_back({{"letter", case_letter(i)},
                          {"title", claim.cases[i].title},
                          {"scene", (scenes / (claim.cases[i].scene + ".toml")).string()},
                          {"changes", claim.cases[i].changes},
                          {"developed_f_number", developed_f_number(claim, readings[i])},
-                         {"numbers", numbers},
+                         {"numbers", numbers_of(claim, readings[i])},
                          {"words", words}});
     }
     const Json json{{"claim", claim.name},

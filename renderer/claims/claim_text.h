@@ -15,6 +15,9 @@ std::string claim_list_text();
 std::string word(Outcome outcome);              // "claim", "opposite", "both", "depends", "neither"
 std::string outcome_sentence(Outcome outcome);  // "Here the claim holds."
 
+// A quantity of a case in words.
+std::string told(const Quantity& quantity, const ClaimReading& reading);
+
 // Columns are called A, B, …, in the cases' order; so are a sheet's pictures.
 std::string case_letter(std::size_t index);
 

@@ -53,6 +53,8 @@ LitWidth lit_width(const Emitter& light, const Vec3& place) {
     }
     width.whole = std::max(0.0, most - least);
     std::vector<Lit> places;
+    double seen = 0.0;  // solid angle
+    double lit = 0.0;
     for (int i = 0; i < kAcross * kAcross; ++i) {
         const int row = i / kAcross;
         const Vec2 square((static_cast<float>(i % kAcross) + 0.5F) / kAcross,
@@ -62,10 +64,14 @@ LitWidth lit_width(const Emitter& light, const Vec3& place) {
         const float leaving = glm::dot(point.normal, out);
         if (leaving <= 0.0F) continue;
         const float away = glm::distance(point.position, place);
-        places.push_back({across_of(point.position), static_cast<double>(light.radiance(point.position, out) *
-                                                                         point.area * leaving / (away * away))});
+        const auto angle = static_cast<double>(point.area * leaving / (away * away));
+        const double light_here = angle * static_cast<double>(light.radiance(point.position, out));
+        places.push_back({across_of(point.position), light_here});
+        seen += angle;
+        lit += light_here;
     }
-    if (places.empty()) return width;
+    if (!(lit > 0.0)) return width;
+    width.radiance = lit / seen;
     std::sort(places.begin(), places.end(), [](const Lit& a, const Lit& b) { return a.across < b.across; });
     width.four_fifths = across_at(places, 0.9) - across_at(places, 0.1);
     return width;

@@ -10,6 +10,7 @@ namespace understudy {
 // wide (similar triangles).
 struct LitWidth {
     double whole = 0.0;        // from the front's one side to the other
+    double radiance = 0.0;     // mean over what is seen of it, for 1 lm of light out of it: 1/(sr m²)
     double four_fifths = 0.0;  // between where a tenth and nine tenths of its light lie; of an even rectangle 0.8 whole
 };
 

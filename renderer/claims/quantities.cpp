@@ -54,6 +54,13 @@ double shine_stops(const ClaimReading& reading) {
 
 double key_lumens(const ClaimReading& reading) { return reading.report.powers.front().lumens; }
 
+double key_joules(const ClaimReading& reading) { return reading.report.powers.front().energy_j; }
+
+double front_over_white_stops(const ClaimReading& reading) {
+    const double luminance = reading.key_width.radiance * key_lumens(reading);  // lx·s/sr
+    return std::log2(luminance * kPiDouble / face_reading(reading, Receptor::kFlat, Facing::kKey)->exposure_lxs);
+}
+
 double backdrop_stops(const ClaimReading& reading) {
     if (!reading.report.backdrop) return kNone;
     double brightest = -HUGE_VAL;
@@ -86,6 +93,12 @@ Quantity the_fall_off() { return {"lost over the face", "across_face_stops", acr
 Quantity the_chest() { return {"lost down to the chest", "to_chest_stops", to_chest_stops, told_stops}; }
 Quantity the_cheeks() { return {"lit cheek over the other", "cheek_stops", cheek_stops, told_stops}; }
 Quantity the_shine() { return {"sheen over skin", "shine_stops", shine_stops, told_stops}; }
+
+Quantity the_backdrop() { return {"backdrop, from grey", "backdrop_stops", backdrop_stops, told_signed_stops}; }
+Quantity the_pack_setting() {
+    return {"power for this reading", "key_j", key_joules,
+            [](double value) { return fmt::format("{} J", three_figures(value)); }};
+}
 
 std::string compared(double before, double after, double least, const std::string& more, const std::string& less,
                      const std::string& same) {

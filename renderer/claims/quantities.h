@@ -28,6 +28,9 @@ double to_chest_stops(const ClaimReading& reading);
 double cheek_stops(const ClaimReading& reading);  // the lit cheek over the other
 double shine_stops(const ClaimReading& reading);  // the forehead's sheen and skin over the skin alone
 double key_lumens(const ClaimReading& reading);
+double key_joules(const ClaimReading& reading);
+// The key's front over a matt white in its light at the face: how bright its mirror image may become.
+double front_over_white_stops(const ClaimReading& reading);
 double backdrop_stops(const ClaimReading& reading);  // the brightest corner, from mid-grey, as it is developed
 
 // How far a nose stands off a cheek, for the edge that a front throws there; metres. Practice's own figure, no source.
@@ -50,6 +53,8 @@ Quantity the_fall_off();
 Quantity the_chest();
 Quantity the_cheeks();
 Quantity the_shine();
+Quantity the_backdrop();
+Quantity the_pack_setting();  // joules for this reading
 
 // "more", "less" or "the same" by a threshold under which a difference is none.
 std::string compared(double before, double after, double least, const std::string& more, const std::string& less,

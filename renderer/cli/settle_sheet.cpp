@@ -3,7 +3,6 @@
 #include <fmt/format.h>
 
 #include "claims/claim_text.h"
-#include "report/table.h"
 
 namespace understudy {
 
@@ -48,7 +47,7 @@ ContactSheet sheet_of(const Claim& claim, const std::vector<ClaimReading>& readi
         SheetCell cell{
             fmt::format("{}: {}", case_letter(i), claim.cases[i].title), pictures[i].picture, pictures[i].eyes, {}, ""};
         for (const Quantity& quantity : claim.quantities) {
-            cell.lines.push_back(without_controls(quantity.told(quantity.of(readings[i]))));
+            cell.lines.push_back(told(quantity, readings[i]));
         }
         sheet.cells.push_back(std::move(cell));
     }
