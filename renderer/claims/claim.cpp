@@ -2,7 +2,11 @@
 
 #include <algorithm>
 
+#include "claims/backdrop_claims.h"
+#include "claims/exposure_claims.h"
+#include "claims/eye_claims.h"
 #include "claims/quantities.h"
+#include "claims/skin_claims.h"
 #include "claims/softness_claims.h"
 
 namespace understudy {
