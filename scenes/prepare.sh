@@ -19,7 +19,7 @@ fail() {
 packages=(
     libembree-dev libopenimageio-dev libglm-dev libtinyobjloader-dev libtbb-dev libosd-dev
     libtomlplusplus-dev libcli11-dev nlohmann-json3-dev libfmt-dev libgtest-dev zlib1g-dev
-    libpango1.0-dev fonts-dejavu-core
+    libpango1.0-dev fonts-dejavu-core libdnnl-dev libimath-dev
 )
 
 missing_packages() {
@@ -62,6 +62,10 @@ mapfile -t missing < <(missing_packages)
 # ---- the head's data ----
 
 bash assets/fetch_head.sh "$build"
+
+# ---- trained weights, which clean pictures of noise; without them a simpler filter does ----
+
+sh assets/fetch_denoiser.sh "$build" || printf 'prepare: going on without them; run this again to have them\n' >&2
 
 # ---- the program ----
 

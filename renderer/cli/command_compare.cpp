@@ -10,6 +10,7 @@
 #include "cli/compare_cells.h"
 #include "cli/compare_films.h"
 #include "cli/compare_told.h"
+#include "cli/finish.h"
 #include "cli/interrupt.h"
 #include "cli/progress_line.h"
 #include "film/picture_file.h"
@@ -26,6 +27,7 @@ struct CompareWish {
     std::string json;
     std::string exposure = "equal";
     int samples = 0;
+    bool as_traced = false;
 };
 
 Problems problems_with_outputs(const CompareWish& wish) {
@@ -96,8 +98,8 @@ int run_compare(CompareWish wish) {
         if (interrupted) return say_interrupted();
         if (!metered) return complain(metered.problems());
         *comparison = with_films(std::move(*comparison));
-        auto traced =
-            trace_pictures(*comparison, {wish.samples, [&](double share) { line.show(share); }, &interrupted});
+        auto traced = trace_pictures(
+            *comparison, {wish.samples, [&](double share) { line.show(share); }, &interrupted, wish.as_traced});
         if (!traced) return complain(traced.problems());
         if (!*traced || interrupted) return say_interrupted();
         pictures = std::move(**traced);
@@ -130,6 +132,7 @@ void add_compare(CLI::App& program, int& status) {
         ->check(CLI::IsMember({"equal", "locked"}));
     command->add_option("--samples", wish->samples, "Camera paths a pixel, in place of the scene's own")
         ->check(CLI::Range(1, 65536));
+    take_denoising(*command, wish->as_traced);
     command->callback([wish, &status] { status = run_compare(*wish); });
 }
 

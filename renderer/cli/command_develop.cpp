@@ -31,6 +31,7 @@ struct DevelopWish {
     double shutter = 0.0;
     std::string treatment;
     std::string white_balance;
+    bool as_traced = false;
 };
 
 Problem wrong(const std::string& text) { return {Blame::kWrongInput, text}; }
@@ -170,7 +171,9 @@ int run_develop(const DevelopWish& wish) {
     change_colours(wish, *card, problems);
     change_powers(wish, *card, problems);
     if (!problems.empty()) return complain(problems);
-    const auto done = deliver_picture(picture, saved->film, *card);
+    const auto finisher = Finisher::open(wish.as_traced);
+    if (!finisher) return complain(finisher.problems());
+    const auto done = deliver_picture(picture, saved->film, *card, *finisher);
     return done ? kDone : complain(done.problems());
 }
 
@@ -198,6 +201,7 @@ void add_develop(CLI::App& program, int& status) {
         ->check(CLI::IsMember({"colour", "black-and-white"}));
     command->add_option("--white-balance", wish->white_balance,
                         "flash, tungsten, as-lit, an illuminant such as FL11, or kelvin");
+    take_denoising(*command, wish->as_traced);
     command->callback([wish, &status] { status = run_develop(*wish); });
 }
 

@@ -5,6 +5,7 @@
 #include <fmt/format.h>
 
 #include "cli/commands.h"
+#include "cli/finish.h"
 #include "cli/interrupt.h"
 #include "cli/pose_frames.h"
 #include "cli/progress_line.h"
@@ -22,6 +23,7 @@ struct PosesWish {
     std::string sheet;
     std::string json;
     int samples = 12;
+    bool as_traced = false;
 };
 
 Problems problems_with_outputs(const PosesWish& wish) {
@@ -54,8 +56,8 @@ Expected<std::optional<ContactSheet>> traced_sheet(const Setup& setup, const Env
     const FilmCard card = card_of(setup, metered->lit, metered->report);
     const std::vector<PoseFrame> frames = pose_frames(envelope);
     const Comparison comparison = comparison_of(frames, setup, envelope, card, metered->report);
-    const auto pictures =
-        trace_pictures(comparison, {wish.samples, [&](double share) { line.show(share); }, &interruption()});
+    const auto pictures = trace_pictures(
+        comparison, {wish.samples, [&](double share) { line.show(share); }, &interruption(), wish.as_traced});
     if (!pictures) return pictures.problems();
     if (!*pictures) return std::optional<ContactSheet>();
     return std::optional(sheet_of(envelope, frames, **pictures));
@@ -105,6 +107,7 @@ void add_poses(CLI::App& program, int& status) {
     command->add_option("--json", wish->json, "Write the limits to this file as well");
     command->add_option("--samples", wish->samples, "Camera paths a pixel of the sheet (12 unless told)")
         ->check(CLI::Range(1, 65536));
+    take_denoising(*command, wish->as_traced);
     command->callback([wish, &status] { status = run_poses(*wish); });
 }
 

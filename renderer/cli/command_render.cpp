@@ -23,6 +23,7 @@ struct RenderWish {
     std::string film;
     std::string json;
     int samples = 0;
+    bool as_traced = false;
 };
 
 // Nobody wants to learn after minutes of tracing that the file cannot be written.
@@ -43,6 +44,8 @@ int run_render(RenderWish wish) {
     auto rehearsal = open_rehearsal(wish.scene);
     if (!rehearsal) return complain(rehearsal.problems());
     if (const Problems problems = problems_with_outputs(wish); !problems.empty()) return complain(problems);
+    const auto finisher = Finisher::open(wish.as_traced);
+    if (!finisher) return complain(finisher.problems());
     const std::atomic<bool>& interrupted = interruption();
 
     const auto metered = meter_rehearsal(*rehearsal);
@@ -70,7 +73,8 @@ int run_render(RenderWish wish) {
     }
     const FilmCard card = card_of(rehearsal->studio.setup, metered->lit, metered->report);
     fmt::print("{}", report_text(metered->report));
-    if (const auto done = deliver_picture(wish.picture, rendered.film, card); !done) return complain(done.problems());
+    if (const auto done = deliver_picture(wish.picture, rendered.film, card, *finisher); !done)
+        return complain(done.problems());
     if (!wish.film.empty()) {
         if (const auto done = write_film(wish.film, rendered.film, card_text(card)); !done)
             return complain(done.problems());
@@ -93,6 +97,7 @@ void add_render(CLI::App& program, int& status) {
     command->add_option("--json", wish->json, "Write the report to this file as well");
     command->add_option("--samples", wish->samples, "Camera paths a pixel, in place of the scene's own")
         ->check(CLI::Range(1, 65536));
+    take_denoising(*command, wish->as_traced);
     command->callback([wish, &status] { status = run_render(*wish); });
 }
 

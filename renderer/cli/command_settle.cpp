@@ -6,6 +6,7 @@
 
 #include "claims/claim_text.h"
 #include "cli/commands.h"
+#include "cli/finish.h"
 #include "cli/interrupt.h"
 #include "cli/progress_line.h"
 #include "cli/rehearsal.h"
@@ -25,6 +26,7 @@ struct SettleWish {
     std::string sheet;
     std::string json;
     int samples = 0;
+    bool as_traced = false;
 };
 
 // As short as it can be written from where the command is run.
@@ -104,8 +106,9 @@ int settle(const SettleWish& wish, const Claim& claim) {
         if (interruption()) return say_interrupted();
         readings = std::move(*read);
         if (!wish.sheet.empty()) {
-            auto traced = trace_pictures(comparison_of(claim, readings),
-                                         {wish.samples, [&](double share) { line.show(share); }, &interruption()});
+            auto traced = trace_pictures(
+                comparison_of(claim, readings),
+                {wish.samples, [&](double share) { line.show(share); }, &interruption(), wish.as_traced});
             if (!traced) return complain(traced.problems());
             if (!*traced || interruption()) return say_interrupted();
             pictures = std::move(**traced);
@@ -152,6 +155,7 @@ void add_settle(CLI::App& program, int& status) {
     command->add_option("--json", wish->json, "Write the numbers and the outcome to this file as well");
     command->add_option("--samples", wish->samples, "With -o: camera paths a pixel, in place of the scene's own")
         ->check(CLI::Range(1, 65536));
+    take_denoising(*command, wish->as_traced);
     command->callback([wish, &status] { status = run_settle(*wish); });
 }
 

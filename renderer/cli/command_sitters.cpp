@@ -5,6 +5,7 @@
 
 #include "cli/commands.h"
 #include "cli/film_card.h"
+#include "cli/finish.h"
 #include "cli/interrupt.h"
 #include "cli/progress_line.h"
 #include "cli/rehearsal.h"
@@ -22,7 +23,8 @@ constexpr int kColumns = 4;
 
 struct SittersWish {
     std::string sheet;
-    int samples = 32;
+    int samples = 16;
+    bool as_traced = false;
 };
 
 // One large box a little aside over the lens and a white card under the chin: it shows a face and flatters none.
@@ -37,7 +39,7 @@ std::string sheet_scene(const std::string& head) {
 }
 
 // Nothing when the sheet was interrupted.
-Expected<Picture> portrait_of(const std::string& head, const SittersWish& wish,
+Expected<Picture> portrait_of(const std::string& head, const SittersWish& wish, const Finisher& finisher,
                               const std::function<void(double)>& progress) {
     const auto setup = parse_setup(sheet_scene(head), "the sheet of sitters", own_library());
     if (!setup) return setup.problems();
@@ -51,7 +53,8 @@ Expected<Picture> portrait_of(const std::string& head, const SittersWish& wish,
     options.cancel = &interruption();
     const Rendered rendered = render_film(rehearsal->studio, *rehearsal->stage, options);
     if (rendered.cancelled) return Picture{};
-    return develop(rendered.film, developing_of(card_of(rehearsal->studio.setup, metered->lit, metered->report)));
+    return finisher.finish(rendered.film,
+                           developing_of(card_of(rehearsal->studio.setup, metered->lit, metered->report)));
 }
 
 struct Listed {
@@ -67,6 +70,8 @@ int draw_sitters(const std::vector<Listed>& sitters, const SittersWish& wish) {
     }
     if (const auto done = check_writable(wish.sheet); !done) return complain(done.problems());
     if (const auto done = check_fonts(); !done) return complain(done.problems());
+    const auto finisher = Finisher::open(wish.as_traced);
+    if (!finisher) return complain(finisher.problems());
     ContactSheet sheet;
     sheet.title = "The library's sitters, by understudy";
     sheet.note = "One large box a little aside over the lens, a white card under the chin.";
@@ -77,7 +82,7 @@ int draw_sitters(const std::vector<Listed>& sitters, const SittersWish& wish) {
             const auto all = static_cast<double>(sitters.size());
             const double share_before = static_cast<double>(sheet.cells.size()) / all;
             const auto picture =
-                portrait_of(listed.name, wish, [&](double share) { line.show(share_before + share / all); });
+                portrait_of(listed.name, wish, *finisher, [&](double share) { line.show(share_before + share / all); });
             if (!picture) return complain(picture.problems());
             if (picture->pixels.empty()) {
                 fmt::print(stderr, "interrupted: no file was written\n");
@@ -125,6 +130,7 @@ void add_sitters(CLI::App& program, int& status) {
     command->add_option("--sheet", wish->sheet, "The sheet of pictures under one plain light: .png or .jpg")
         ->type_name("FILE");
     command->add_option("--samples", wish->samples, "Camera paths a pixel of the sheet")->check(CLI::Range(1, 65536));
+    take_denoising(*command, wish->as_traced);
     command->callback([wish, &status] { status = run_sitters(*wish); });
 }
 

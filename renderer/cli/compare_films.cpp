@@ -4,6 +4,7 @@
 
 #include <fmt/format.h>
 
+#include "cli/finish.h"
 #include "cli/rehearsal.h"
 #include "sitter/pupil.h"
 #include "stage/close_up.h"
@@ -59,13 +60,13 @@ Traced trace(const Rehearsal& rehearsal, const TraceWish& wish, const std::funct
     return traced;
 }
 
-CellPictures developed(const std::vector<Film>& films, const ComparedCell& cell) {
+CellPictures developed(const std::vector<Film>& films, const ComparedCell& cell, const Finisher& finisher) {
     Developing developing = developing_of(cell.card);
     developing.aperture = cell.developed_f_number;
     CellPictures pictures;
-    pictures.picture = display_picture(develop(films.front(), developing));
+    pictures.picture = display_picture(finisher.finish(films.front(), developing));
     for (std::size_t i = 1; i < films.size(); ++i) {
-        pictures.eyes.push_back(display_picture(develop(films[i], developing)));
+        pictures.eyes.push_back(display_picture(finisher.finish(films[i], developing)));
     }
     return pictures;
 }
@@ -73,6 +74,8 @@ CellPictures developed(const std::vector<Film>& films, const ComparedCell& cell)
 }  // namespace
 
 Expected<std::optional<std::vector<CellPictures>>> trace_pictures(const Comparison& comparison, const TraceWish& wish) {
+    const auto finisher = Finisher::open(wish.as_traced);
+    if (!finisher) return finisher.problems();
     std::vector<CellPictures> pictures(comparison.cells.size());
     for (std::size_t film = 0; film < comparison.films; ++film) {
         const auto shares_it = [&](const ComparedCell& cell) { return cell.film == film; };
@@ -88,7 +91,7 @@ Expected<std::optional<std::vector<CellPictures>>> trace_pictures(const Comparis
         });
         if (traced.cancelled || *wish.cancel) return std::optional<std::vector<CellPictures>>();
         for (std::size_t i = 0; i < comparison.cells.size(); ++i) {
-            if (shares_it(comparison.cells[i])) pictures[i] = developed(traced.films, comparison.cells[i]);
+            if (shares_it(comparison.cells[i])) pictures[i] = developed(traced.films, comparison.cells[i], *finisher);
         }
     }
     return std::optional(std::move(pictures));

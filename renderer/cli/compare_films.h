@@ -20,6 +20,7 @@ struct TraceWish {
     int samples = 0;                             // camera paths a pixel; 0: as each scene says
     std::function<void(double share)> progress;  // of the whole, 0 … 1
     const std::atomic<bool>* cancel = nullptr;
+    bool as_traced = false;  // not cleaned of noise
 };
 
 // One for each cell. None when it was interrupted.

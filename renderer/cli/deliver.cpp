@@ -4,12 +4,13 @@
 
 namespace understudy {
 
-Expected<Done> deliver_picture(const std::filesystem::path& path, const Film& film, const FilmCard& card) {
+Expected<Done> deliver_picture(const std::filesystem::path& path, const Film& film, const FilmCard& card,
+                               const Finisher& finisher) {
     const auto kind = picture_kind(path);
     if (!kind) return kind.problems();
     const Developing developing = developing_of(card);
     if (*kind == PictureKind::kExr) return write_exr(path, film, developing, tags_of(card));
-    const Picture picture = develop(film, developing);
+    const Picture picture = finisher.finish(film, developing);
     const auto written = write_display_picture(path, *kind, picture, tags_of(card));
     if (!written) return written;
     const double clipped = clipped_share(picture);

@@ -4,10 +4,13 @@
 #include <filesystem>
 
 #include "cli/film_card.h"
+#include "cli/finish.h"
 
 namespace understudy {
 
 // Says what could not be shown: clipped highlights, numbers that are none.
-Expected<Done> deliver_picture(const std::filesystem::path& path, const Film& film, const FilmCard& card);
+// An .exr is left as it was traced: its layers add up.
+Expected<Done> deliver_picture(const std::filesystem::path& path, const Film& film, const FilmCard& card,
+                               const Finisher& finisher);
 
 }  // namespace understudy
