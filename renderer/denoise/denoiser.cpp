@@ -22,7 +22,13 @@ Picture Denoiser::clean(const Film& film, const Developing& developing) const {
     Picture picture = develop(film, developing);
     if (film.samples < kLeastSamples) return picture;
     const Features features = features_of(film, developing);
-    return network_ ? denoise_learned(*network_, picture, features) : denoise_a_trous(picture, features, film.samples);
+    if (!network_) return denoise_a_trous(picture, features, film.samples);
+    Picture clean = denoise_learned(*network_, picture, features);
+    if (developing.treatment == Treatment::kBlackAndWhite) {
+        // The network knows nothing of greys that have to stay grey.
+        for (Vec3& pixel : clean.pixels) pixel = Vec3((pixel.x + pixel.y + pixel.z) / 3.0F);
+    }
+    return clean;
 }
 
 }  // namespace understudy
