@@ -2,7 +2,6 @@
 
 #include <algorithm>
 #include <cmath>
-#include <functional>
 
 #include <fmt/format.h>
 
@@ -53,7 +52,7 @@ Settled settle_white_backdrop(const std::vector<ClaimReading>& cases) {
         if (white == kLevels && is_white(cases[i])) white = i;
         settled.holds.push_back(fmt::format(
             "{}: the paper reads {} against the key where it gets least and comes out {} from white; "
-            "it sends {} of the key's reading onto the sides of the face.",
+            "its light on the sides of the face is {} from the key's.",
             aims[i], told_signed_stops(paper_over_key_stops(cases[i])),
             told_signed_stops(paper_over_white_stops(cases[i])), told_signed_stops(paper_on_edge_stops(cases[i]))));
     }
@@ -89,20 +88,7 @@ double rim_over_key_stops(const ClaimReading& reading) {
     return 2.0 * std::log2(reading.report.powers[1].f_number / reading.report.powers[0].f_number);
 }
 
-// The brightest places of the head's edge on the rim's side, in linear light: the mean of three.
-double edge_linear(const ClaimReading& reading) {
-    constexpr std::size_t kBrightest = 3;
-    if (!reading.report.outline) return kNone;
-    std::vector<double> edges;
-    for (const OutlinePlace& place : reading.report.outline->places) {
-        if (place.clock_deg < 180.0) edges.push_back(place.edge);  // at picture right, where the rim comes from
-    }
-    if (edges.size() < kBrightest) return kNone;
-    std::sort(edges.begin(), edges.end(), std::greater<>());
-    double sum = 0.0;
-    for (std::size_t i = 0; i < kBrightest; ++i) sum += edges[i];
-    return sum / kBrightest;
-}
+double edge_linear(const ClaimReading& reading) { return reading.rim_linear.value_or(kNone); }
 double edge_from_white_stops(const ClaimReading& reading) { return std::log2(edge_linear(reading)); }
 double edge_over_cheek_stops(const ClaimReading& reading) {
     return reading.tones ? std::log2(edge_linear(reading) / reading.tones->lit_cheek) : kNone;

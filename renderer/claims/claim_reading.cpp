@@ -5,6 +5,7 @@
 #include "meter/backdrop_readings.h"
 #include "meter/catchlights.h"
 #include "meter/eyes.h"
+#include "meter/face/light_pattern.h"
 #include "meter/face/read_face.h"
 #include "meter/meter_points.h"
 #include "meter/outline.h"
@@ -57,6 +58,18 @@ class CaseReader {
         report_.face =
             read_face(studio_, stage_, nobody_, lit_, report_.catchlights.value_or(std::vector<Catchlight>{}));
     }
+    std::optional<double> to_lip_in_front() const {
+        constexpr double kStep = 0.001;
+        if (!stage_.sitter_mesh()) return std::nullopt;
+        const auto measures = measure_face(studio_.sitter, *stage_.sitter_mesh());
+        if (!measures) return std::nullopt;
+        const Double3 from = studio_.lights.front().centre - studio_.face;
+        const Double3 swung = studio_.face + Double3(0.0, from.y, std::hypot(from.x, from.z));
+        const auto pattern =
+            read_pattern(stage_, FaceView(stage_, *measures, studio_.camera.centre, kStep), Vec3(swung));
+        if (!pattern || !pattern->nose) return std::nullopt;
+        return pattern->nose->to_lip;
+    }
     void backdrop() { report_.backdrop = read_backdrop(studio_, stage_, nobody_, lit_, report_.readings); }
     void outline() { report_.outline = read_outline(studio_, stage_, lit_, report_.readings); }
     void glare() { report_.warnings = warn_of_glasses(studio_, stage_, lit_); }
@@ -99,12 +112,21 @@ Expected<ClaimReading> read_case(const Setup& setup, const Library& library, con
     CaseReader reader(*studio, stage, nobody, reading);
     reader.readings(asked.skin || asked.eyes || asked.tones);
     if (asked.eyes) reader.eyes();
-    if (asked.face) reader.face();
+    if (asked.face) {
+        reader.face();
+        reading.to_lip_in_front = reader.to_lip_in_front();
+    }
     if (asked.backdrop) {
         reader.backdrop();
         reading.paper_on_edges_lxs = {reader.paper_at_edge(-1.0), reader.paper_at_edge(1.0)};
     }
-    if (asked.outline) reader.outline();
+    if (asked.outline) {
+        reader.outline();
+        if (reading.report.outline) {
+            reading.rim_linear =
+                rim_line(*studio, stage, reading.lit, reading.report.readings, *reading.report.outline);
+        }
+    }
     if (asked.glare) reader.glare();
     if (asked.tones) reading.tones = skin_tones(*studio, stage, reading.lit, reading.report.readings);
     return reading;

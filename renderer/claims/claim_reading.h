@@ -32,6 +32,10 @@ struct ClaimReading {
     double key_distance_m = 0.0;
     LitWidth key_width;
     std::optional<SkinTones> tones;
+    std::optional<double> rim_linear;  // how bright the outline's line at picture right comes out
+    // With the key swung straight before the face, its height and distance kept: how far the nose's shadow goes from
+    // the nose's base (0) to the upper lip (1).
+    std::optional<double> to_lip_in_front;
     // Of the paper's light, on a cheek's outermost part that is turned 90° from the camera, in lx·s; camera left,
     // right.
     std::array<double, 2> paper_on_edges_lxs{};

@@ -40,7 +40,7 @@ LitWidth lit_width(const Emitter& light, const Vec3& place) {
     const Double3 way = glm::normalize(Double3(light.centre()) - Double3(place));
     const Double3 level = glm::cross(Double3(0.0, 1.0, 0.0), way);
     if (glm::length(level) < 1e-6) return {};  // straight overhead
-    const Double3 across = glm::normalize(level);
+    const Double3 across = (level.z < 0.0 ? -1.0 : 1.0) * glm::normalize(level);
     const auto across_of = [&](const Vec3& point) {
         const Double3 off = Double3(point) - Double3(place);
         return glm::dot(off, across) / glm::dot(off, way);
@@ -74,6 +74,7 @@ LitWidth lit_width(const Emitter& light, const Vec3& place) {
     width.radiance = lit / seen;
     std::sort(places.begin(), places.end(), [](const Lit& a, const Lit& b) { return a.across < b.across; });
     width.four_fifths = across_at(places, 0.9) - across_at(places, 0.1);
+    width.middle = across_at(places, 0.5);
     return width;
 }
 

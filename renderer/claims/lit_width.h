@@ -10,11 +10,13 @@ namespace understudy {
 // wide (similar triangles).
 struct LitWidth {
     double whole = 0.0;        // from the front's one side to the other
+    double middle = 0.0;       // half its light lies to either side of here, from the front's own middle
     double radiance = 0.0;     // mean over what is seen of it, for 1 lm of light out of it: 1/(sr m²)
     double four_fifths = 0.0;  // between where a tenth and nine tenths of its light lie; of an even rectangle 0.8 whole
 };
 
-// As a place sees the front, nothing in between. Nothing of it lights the place: zero.
+// across: level, and toward the lens's side of the studio (+z). As a place sees the front, nothing in between. Nothing
+// of it lights the place: zero.
 LitWidth lit_width(const Emitter& light, const Vec3& place);
 
 }  // namespace understudy

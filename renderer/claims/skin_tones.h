@@ -20,4 +20,9 @@ struct SkinTones {
 std::optional<SkinTones> skin_tones(const Studio& studio, const Stage& stage, const LitStudio& lit,
                                     const std::vector<Reading>& readings);
 
+// The bright line along the head's outline at picture right, in the same unit: the mean of its three brightest places.
+// NaN where too little of the outline is in the frame.
+double rim_line(const Studio& studio, const Stage& stage, const LitStudio& lit, const std::vector<Reading>& readings,
+                const Outline& outline);
+
 }  // namespace understudy

@@ -6,6 +6,7 @@
 #include <fmt/format.h>
 
 #include "claims/quantities.h"
+#include "report/words.h"
 
 namespace understudy {
 
@@ -66,6 +67,7 @@ Settled settle_feathering(const std::vector<ClaimReading>& cases) {
     const ClaimReading& away = cases[3];
     const double edge = lit_edge_mm(feathered) / lit_edge_mm(aimed);
     const double evened = cheek_stops(feathered) - cheek_stops(aimed);
+    const double moved = degrees(std::atan(feathered.key_width.middle) - std::atan(aimed.key_width.middle));
     const double spilt = backdrop_stops(feathered) - backdrop_stops(aimed);
     Settled settled;
     settled.outcome = edge > 1.0 + kSameExactly ? Outcome::kClaim : Outcome::kOpposite;
@@ -75,9 +77,12 @@ Settled settle_feathering(const std::vector<ClaimReading>& cases) {
             "edge {} instead of {}: it is {}.",
             width_over_distance(feathered), width_over_distance(aimed), told_mm(lit_edge_mm(feathered)),
             told_mm(lit_edge_mm(aimed)), softer_or_harder(edge)),
-        fmt::format("The cheeks are {} apart instead of {}: {}. That is what is taken for softness.",
+        fmt::format("The cheeks are {} apart instead of {}: {}. The middle of the box's light has moved {} degrees {} "
+                    "the lens, "
+                    "as the half of the front that comes nearer shines the more.",
                     told_stops(cheek_stops(feathered)), told_stops(cheek_stops(aimed)),
-                    compared(0.0, evened, kSameStops, "less even", "more even", "about as even")),
+                    compared(0.0, evened, kSameStops, "less even", "more even", "about as even"),
+                    plain_number(std::abs(moved), 1), moved > 0.0 ? "toward" : "away from"),
         fmt::format("The backdrop comes out {} from grey instead of {}, and the pack has to give {} more.",
                     told_signed_stops(backdrop_stops(feathered)), told_signed_stops(backdrop_stops(aimed)),
                     told_stops(stops_of_power(aimed, feathered)))};
@@ -257,8 +262,7 @@ Claim closer_claim() {
                    {"0.6 m away, white room", "closer-white-room", {"light.key.distance=0.6 m"}}};
     claim.asked.skin = true;
     claim.asked.face = true;
-    claim.quantities = {the_width(), the_lit_edge(), the_nose_edge(), the_fall_off(),
-                        the_chest(), the_cheeks(),   the_shine()};
+    claim.quantities = {the_width(), the_lit_edge(), the_nose_edge(), the_fall_off(), the_chest(), the_cheeks()};
     claim.settle = settle_closer;
     return claim;
 }
