@@ -60,10 +60,11 @@ Settled settle_white_backdrop(const std::vector<ClaimReading>& cases) {
     // The darkest place needs so much more, in whatever case: light adds up.
     const double needed = paper_over_key_stops(cases[2]) - paper_over_white_stops(cases[2]);
     settled.conditions = {
-        fmt::format(
-            "This paper sends back 90 %, so its darkest place turns white {} over the key. {}.", told_stops(needed),
-            white < kLevels ? fmt::format("Of the five levels, {} is the first that leaves nothing grey", aims[white])
-                            : std::string("None of the five levels is enough")),
+        fmt::format("This paper sends back 90 %, so its darkest place turns white {} over the key. {}.",
+                    told_stops(needed),
+                    white < kLevels
+                        ? fmt::format("Of the five levels, \"{}\" is the first that leaves nothing grey", aims[white])
+                        : std::string("None of the five levels is enough")),
         fmt::format(
             "Two stops over, the paper's light on the sides of the face is {} from the key with the paper 1.5 m behind "
             "the sitter and {} with it 4 m behind: {}.",

@@ -1,5 +1,6 @@
 #include "claims/claim_text.h"
 
+#include <algorithm>
 #include <cmath>
 
 #include <fmt/format.h>
@@ -54,7 +55,7 @@ std::string numbers_table(const Claim& claim, const std::vector<ClaimReading>& r
     std::vector<Column> columns{{""}};
     for (std::size_t i = 0; i < readings.size(); ++i) columns.push_back({case_letter(i), Align::kRight});
     Table table(columns);
-    for (const Quantity& quantity : claim.quantities) {
+    for (const Quantity& quantity : told_quantities(claim, readings)) {
         std::vector<std::string> row{quantity.name};
         for (const ClaimReading& reading : readings) row.push_back(told(quantity, reading));
         table.add_row(std::move(row));
@@ -98,6 +99,15 @@ std::string outcome_sentence(Outcome outcome) {
 
 std::string told(const Quantity& quantity, const ClaimReading& reading) {
     return without_controls(quantity.words != nullptr ? quantity.words(reading) : quantity.told(quantity.of(reading)));
+}
+
+std::vector<Quantity> told_quantities(const Claim& claim, const std::vector<ClaimReading>& readings) {
+    std::vector<Quantity> quantities;
+    for (const Quantity& quantity : claim.quantities) {
+        const auto has = [&](const ClaimReading& reading) { return told(quantity, reading) != "none"; };
+        if (std::any_of(readings.begin(), readings.end(), has)) quantities.push_back(quantity);
+    }
+    return quantities;
 }
 
 std::string case_letter(std::size_t index) { return {static_cast<char>('A' + index)}; }

@@ -103,6 +103,7 @@ double spread_of(const std::vector<ClaimReading>& cases, double (*of)(const Clai
 
 Settled settle_dome(const std::vector<ClaimReading>& cases) {
     constexpr std::size_t kAngles = 4;
+    constexpr std::size_t kToSixty = 3;
     const char* angles[] = {"over the lens", "45 degrees aside", "60 degrees aside", "90 degrees aside"};
     Settled settled;
     std::size_t alike = 0;
@@ -115,17 +116,15 @@ Settled settle_dome(const std::vector<ClaimReading>& cases) {
                         angles[i], told_signed_stops(difference), told_signed_stops(flat_difference(cases[i]))));
     }
     settled.outcome = alike == kAngles ? Outcome::kNeither : alike == 0 ? Outcome::kBoth : Outcome::kDepends;
-    const double by_camera = spread_of(cases, lit_cheek_by_camera, kAngles);
-    const double by_light = spread_of(cases, lit_cheek_by_light, kAngles);
+    const double by_camera = spread_of(cases, lit_cheek_by_camera, kToSixty);
+    const double by_light = spread_of(cases, lit_cheek_by_light, kToSixty);
     settled.conditions = {
         fmt::format("The two ways agree within a third of a stop for {} of {} places of the light.", alike, kAngles),
-        fmt::format(
-            "As the light walks round, the lit cheek drifts by {} when the dome faces the camera, and by {} when it "
-            "faces the light: {} keeps the lit side's tone, the other one lets in more light as more of the face lies "
-            "in "
-            "shadow.",
-            told_stops(by_camera), told_stops(by_light),
-            by_light < by_camera ? "the dome to the light" : "the dome to the camera"),
+        fmt::format("From the lens to 60 degrees aside the lit cheek drifts by {} when the dome faces the camera, and "
+                    "by {} when "
+                    "it faces the light: {} keeps the tone of what looks at the camera the steadier.",
+                    told_stops(by_camera), told_stops(by_light),
+                    by_light < by_camera ? "the dome to the light" : "the dome to the camera"),
         fmt::format("With a fill at the lens one stop under the key, the light 60 degrees aside, the difference is {} "
                     "instead of "
                     "{}: {}.",
@@ -169,8 +168,11 @@ const ClaimReading& nearest_to_three(const std::vector<ClaimReading>& cases, dou
 
 std::string nearest_words(const std::vector<ClaimReading>& cases, double (*ratio)(const ClaimReading&),
                           const std::string& counted) {
+    constexpr double kOff = 0.15;
     const ClaimReading& nearest = nearest_to_three(cases, ratio);
-    return fmt::format("Counted as {}, the fill {:.1f} stops under the key comes nearest to three to one: {}.", counted,
+    const bool off = std::abs(ratio(nearest) / 3.0 - 1.0) > kOff;
+    return fmt::format("Counted as {}, {} a fill {:.1f} stops under the key, {}.", counted,
+                       off ? "none of the levels makes three to one; nearest to it is" : "three to one is",
                        fill_under_key(nearest), to_one(ratio(nearest)));
 }
 

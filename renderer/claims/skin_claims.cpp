@@ -100,7 +100,7 @@ Settled settle_dark_skin(const std::vector<ClaimReading>& cases) {
                     "white shirt in "
                     "the same light then lies {} {} white.",
                     told_stops(apart), told_stops(std::abs(shirt)), shirt > 0.0 ? "over" : "under"),
-        fmt::format("A larger, nearer front changes the dark face's highlight by {}, powder by {}: {}.",
+        fmt::format("A larger front changes the dark face's highlight by {}, powder by {}: {}.",
                     told_signed_stops(larger), told_signed_stops(shine_stops(cases[4]) - shine_stops(dark)),
                     larger < 0.0 ? "it is the light's size that sets the highlight, not the exposure"
                                  : "here its size does not tame it")};
