@@ -19,7 +19,8 @@ class Denoiser {
 
     bool is_learned() const { return network_.has_value(); }
 
-    // develop(), without its noise. A film of fewer than kLeastSamples comes back as it is.
+    // develop(), without its noise. The more samples the film has, the more of what they found is kept as it is; with
+    // fewer than kLeastSamples all of it is.
     Picture clean(const Film& film, const Developing& developing) const;
 
   private:
