@@ -1,14 +1,18 @@
-// understudy render SCENE [-o FILE] [--film FILE] [--json FILE]
+// understudy render SCENE [-o FILE] [--film FILE] [--json FILE] [--preview] [--until CHANGE] [--time SECONDS]
 
 #include <filesystem>
+#include <optional>
 
 #include <fmt/format.h>
 
 #include "cli/commands.h"
 #include "cli/deliver.h"
 #include "cli/interrupt.h"
+#include "cli/preview.h"
 #include "cli/progress_line.h"
 #include "cli/rehearsal.h"
+#include "meter/meter_points.h"
+#include "meter/read_point.h"
 #include "report/json_file.h"
 #include "report/report_text.h"
 #include "transport/render.h"
@@ -24,7 +28,14 @@ struct RenderWish {
     std::string json;
     int samples = 0;
     bool as_traced = false;
+    bool preview = false;
+    std::string until;
+    std::string time;
+    bool previews() const { return preview || !until.empty() || !time.empty(); }
 };
+
+constexpr int kMostSamples = 65536;
+constexpr double kWhiteKnown = 0.005;  // how well the light is known that "as lit" makes neutral
 
 // Nobody wants to learn after minutes of tracing that the file cannot be written.
 Problems problems_with_outputs(const RenderWish& wish) {
@@ -39,50 +50,119 @@ Problems problems_with_outputs(const RenderWish& wish) {
     return problems;
 }
 
-int run_render(RenderWish wish) {
-    if (wish.picture.empty()) wish.picture = std::filesystem::path(wish.scene.file).stem().string() + ".png";
-    auto rehearsal = open_rehearsal(wish.scene);
-    if (!rehearsal) return complain(rehearsal.problems());
-    if (const Problems problems = problems_with_outputs(wish); !problems.empty()) return complain(problems);
-    const auto finisher = Finisher::open(wish.as_traced);
-    if (!finisher) return complain(finisher.problems());
-    const std::atomic<bool>& interrupted = interruption();
+int write_all(const RenderWish& wish, const Film& film, const FilmCard& card, const MeterReport& report,
+              const Finisher& finisher) {
+    if (const auto done = deliver_picture(wish.picture, film, card, finisher); !done) return complain(done.problems());
+    if (!wish.film.empty()) {
+        if (const auto done = write_film(wish.film, film, card_text(card)); !done) return complain(done.problems());
+    }
+    if (!wish.json.empty()) {
+        if (const auto done = write_report_file(wish.json, report); !done) return complain(done.problems());
+    }
+    return kDone;
+}
 
-    const auto metered = meter_rehearsal(*rehearsal);
-    if (!metered) return complain(metered.problems());
-    const PictureSettings& settings = rehearsal->studio.setup.picture;
-    Rendered rendered;
-    {
-        ProgressLine line;
-        RenderOptions options;
-        options.samples = wish.samples > 0 ? wish.samples : settings.samples;
-        options.seed = settings.seed;
+Problems read_goal(const RenderWish& wish, PreviewGoal& goal) {
+    Problems problems;
+    const auto take = [&](const auto& read, std::optional<double>& into) {
+        if (read) {
+            into = *read;
+        } else {
+            problems.insert(problems.end(), read.problems().begin(), read.problems().end());
+        }
+    };
+    if (!wish.until.empty()) take(read_change(wish.until), goal.change);
+    if (!wish.time.empty()) take(read_seconds(wish.time), goal.seconds);
+    if (const auto kind = picture_kind(wish.picture); wish.previews() && kind && *kind == PictureKind::kExr) {
+        problems.push_back({Blame::kWrongInput, fmt::format("{}: a preview is .png or .jpg", wish.picture)});
+    }
+    return problems;
+}
+
+// What a picture needs to know of its light, without the whole report.
+Expected<FilmCard> early_card(Rehearsal& rehearsal) {
+    const auto lit = light_rehearsal(rehearsal);
+    if (!lit) return lit.problems();
+    const Studio& studio = rehearsal.studio;
+    MeterReport report;
+    for (const MeterPoint& point : meter_points(studio)) {
+        if (point.name != "face") continue;
+        report.readings.push_back(
+            read_point(point, *rehearsal.nobody, lit->layers, studio.setup.camera.exposure, kWhiteKnown));
+    }
+    return card_of(studio.setup, *lit, report);
+}
+
+// With a goal, as many paths as it takes; else as many as the scene or the wish says.
+int most_samples(const RenderWish& wish, const PictureSettings& settings) {
+    if (wish.samples > 0) return wish.samples;
+    return wish.until.empty() && wish.time.empty() ? settings.samples : kMostSamples;
+}
+
+Expected<Rendered> trace(const RenderWish& wish, Rehearsal& rehearsal, const Finisher& finisher,
+                         const PreviewGoal& goal) {
+    std::optional<Preview> preview;
+    if (wish.previews()) {
+        const auto card = early_card(rehearsal);
+        if (!card) return card.problems();
+        preview.emplace(wish.picture, *card, finisher, goal);
+    }
+    ProgressLine line;
+    const PictureSettings& settings = rehearsal.studio.setup.picture;
+    RenderOptions options;
+    options.samples = most_samples(wish, settings);
+    options.seed = settings.seed;
+    options.cancel = &interruption();
+    if (preview) {
+        options.after_pass = [&](const Film& film) {
+            const int more = preview->after_pass(film);
+            line.say(fmt::format("{} paths a pixel {}", film.samples, preview->state()));
+            return more;
+        };
+    } else {
         options.progress = [&](double share) { line.show(share); };
-        options.cancel = &interrupted;
-        rendered = render_film(rehearsal->studio, *rehearsal->stage, options);
     }
-    if (rendered.cancelled || interrupted) {
-        fmt::print(stderr, "interrupted: no file was written\n");
-        return kInterrupted;
-    }
+    Rendered rendered = render_film(rehearsal.studio, *rehearsal.stage, options);
+    if (preview && !preview->problems().empty()) return preview->problems();
+    return rendered;
+}
+
+void tell_losses(const Rendered& rendered) {
     if (rendered.non_finite > 0) {
         fmt::print(stderr, "{} paths came to no number and were left out of the picture\n", rendered.non_finite);
     }
     if (rendered.given_up > 0) {
         fmt::print(stderr, "{} walks under the skin grew too long and were given up\n", rendered.given_up);
     }
+}
+
+int run_render(RenderWish wish) {
+    if (wish.picture.empty()) wish.picture = std::filesystem::path(wish.scene.file).stem().string() + ".png";
+    PreviewGoal goal;
+    if (const Problems problems = read_goal(wish, goal); !problems.empty()) return complain(problems);
+    auto rehearsal = open_rehearsal(wish.scene);
+    if (!rehearsal) return complain(rehearsal.problems());
+    if (const Problems problems = problems_with_outputs(wish); !problems.empty()) return complain(problems);
+    const auto finisher = Finisher::open(wish.as_traced);
+    if (!finisher) return complain(finisher.problems());
+
+    // The report first, so that what is wrong with the light is told before minutes of tracing; but a preview is to be
+    // seen at once.
+    auto metered = wish.previews() ? Expected<MeteredRehearsal>(MeteredRehearsal{}) : meter_rehearsal(*rehearsal);
+    if (!metered) return complain(metered.problems());
+    const auto rendered = trace(wish, *rehearsal, *finisher, goal);
+    if (!rendered) return complain(rendered.problems());
+    if (rendered->cancelled || interruption()) {
+        fmt::print(stderr, "interrupted: {}\n",
+                   wish.previews() ? "the picture stays as it was written last" : "no file was written");
+        return kInterrupted;
+    }
+    tell_losses(*rendered);
+    if (wish.previews()) metered = meter_rehearsal(*rehearsal);
+    if (!metered) return complain(metered.problems());
     const FilmCard card = card_of(rehearsal->studio.setup, metered->lit, metered->report);
     fmt::print("{}", report_text(metered->report));
-    if (const auto done = deliver_picture(wish.picture, rendered.film, card, *finisher); !done)
-        return complain(done.problems());
-    if (!wish.film.empty()) {
-        if (const auto done = write_film(wish.film, rendered.film, card_text(card)); !done)
-            return complain(done.problems());
-    }
-    if (!wish.json.empty()) {
-        if (const auto done = write_report_file(wish.json, metered->report); !done) return complain(done.problems());
-    }
-    return kDone;
+    return write_all(wish, rendered->film, card, metered->report, *finisher);
 }
 
 }  // namespace
@@ -96,7 +176,12 @@ void add_render(CLI::App& program, int& status) {
     command->add_option("--film", wish->film, "Keep the film as well (.exr), to develop it differently later");
     command->add_option("--json", wish->json, "Write the report to this file as well");
     command->add_option("--samples", wish->samples, "Camera paths a pixel, in place of the scene's own")
-        ->check(CLI::Range(1, 65536));
+        ->check(CLI::Range(1, kMostSamples));
+    command->add_flag("--preview", wish->preview,
+                      "Write the picture as soon as there is one, and again whenever it has got better");
+    command->add_option("--until", wish->until,
+                        "A preview that stops when twice the paths change it by less than this: \"0.5 %\"");
+    command->add_option("--time", wish->time, "A preview that stops after so much tracing: \"10 s\"");
     take_denoising(*command, wish->as_traced);
     command->callback([wish, &status] { status = run_render(*wish); });
 }

@@ -67,20 +67,29 @@ class Renderer {
         tbb::task_arena arena(options_.threads > 0 ? options_.threads : tbb::task_arena::automatic);
         // Passes double, so that the film is stratified at the end of each: 4, 4, 8, … Four samples reach every band;
         // fewer would only have the film go through memory more often.
-        while (rendered_.film.samples < options_.samples && !rendered_.cancelled) {
+        int most = options_.samples;
+        while (rendered_.film.samples < options_.samples && !rendered_.cancelled && most > 0) {
             const int done = rendered_.film.samples;
-            const int pass = std::min(std::max(done, kFirstPass), options_.samples - done);
+            const int pass = std::min({std::max(done, kFirstPass), options_.samples - done, most});
             arena.execute([&] { trace_pass(pass); });
-            if (!rendered_.cancelled) rendered_.film.samples += pass;
+            if (rendered_.cancelled) break;
+            rendered_.film.samples += pass;
+            if (options_.after_pass) most = options_.after_pass(whole(rendered_.film));
         }
-        for (std::size_t i = 0; i < depth_hits_.size(); ++i) {
-            if (depth_hits_[i] > 0) rendered_.film.features.depth_m[i] /= static_cast<float>(depth_hits_[i]);
-        }
+        rendered_.film = whole(std::move(rendered_.film));
         return std::move(rendered_);
     }
 
   private:
     bool cancelled() const { return options_.cancel != nullptr && options_.cancel->load(std::memory_order_relaxed); }
+
+    // With depths that are means.
+    Film whole(Film film) const {
+        for (std::size_t i = 0; i < depth_hits_.size(); ++i) {
+            if (depth_hits_[i] > 0) film.features.depth_m[i] /= static_cast<float>(depth_hits_[i]);
+        }
+        return film;
+    }
 
     void trace_pass(int pass) {
         // A cancelled pass is dropped whole: its tiles are kept apart until all are there.

@@ -1,0 +1,54 @@
+// A picture that is there soon and gets better: written after every pass over it, until it is as good as asked for.
+#pragma once
+
+#include <chrono>
+#include <filesystem>
+#include <optional>
+
+#include "cli/film_card.h"
+#include "cli/finish.h"
+
+namespace understudy {
+
+// When to stop, besides at the most paths a pixel.
+struct PreviewGoal {
+    std::optional<double> seconds;  // of tracing
+    // Of the picture's white: when twice as many paths change the shown picture by less than this, as the root of the
+    // mean squared difference of its codes.
+    std::optional<double> change;
+};
+
+class Preview {
+  public:
+    // path: .png or .jpg. finisher has to outlive this.
+    Preview(std::filesystem::path path, FilmCard card, const Finisher& finisher, PreviewGoal goal);
+
+    // Writes the picture of this film in place of the one before. How many more paths a pixel may be traced: 0 when the
+    // goal is reached or the file could not be written.
+    int after_pass(const Film& film);
+
+    // "changed by 0.8 % with twice the paths"; "" until there are two pictures.
+    std::string state() const;
+    const Problems& problems() const { return problems_; }
+
+  private:
+    using Clock = std::chrono::steady_clock;
+    int paths_in_time(int samples) const;
+
+    std::filesystem::path path_;
+    FilmCard card_;
+    const Finisher& finisher_;
+    PreviewGoal goal_;
+    Clock::time_point start_ = Clock::now();
+    Clock::duration finishing_{};  // spent on cleaning and writing, and not on tracing
+    DisplayPicture shown_;
+    int shown_samples_ = 0;
+    std::optional<double> change_;
+    Problems problems_;
+};
+
+// "0.5 %" or "0.005"; "10 s", "2 min" or seconds. A problem says what was expected.
+Expected<double> read_change(const std::string& text);
+Expected<double> read_seconds(const std::string& text);
+
+}  // namespace understudy
