@@ -1,5 +1,6 @@
 #include "claims/claim_reading.h"
 
+#include <algorithm>
 #include <cmath>
 
 #include "meter/backdrop_readings.h"
@@ -58,17 +59,20 @@ class CaseReader {
         report_.face =
             read_face(studio_, stage_, nobody_, lit_, report_.catchlights.value_or(std::vector<Catchlight>{}));
     }
-    std::optional<double> to_lip_in_front() const {
-        constexpr double kStep = 0.001;
-        if (!stage_.sitter_mesh()) return std::nullopt;
+    // The key swung straight before the face at its distance, judged at its own height and at all from level to 75 degrees.
+    void nose_shadow_in_front(ClaimReading& reading) const {
+        constexpr double kStep = 0.0015;
+        constexpr double kHighest = 75.0;
+        constexpr double kRise = 2.5;
+        if (!stage_.sitter_mesh()) return;
         const auto measures = measure_face(studio_.sitter, *stage_.sitter_mesh());
-        if (!measures) return std::nullopt;
-        const Double3 from = studio_.lights.front().centre - studio_.face;
-        const Double3 swung = studio_.face + Double3(0.0, from.y, std::hypot(from.x, from.z));
-        const auto pattern =
-            read_pattern(stage_, FaceView(stage_, *measures, studio_.camera.centre, kStep), Vec3(swung));
-        if (!pattern || !pattern->nose) return std::nullopt;
-        return pattern->nose->to_lip;
+        if (!measures) return;
+        const FaceView view(stage_, *measures, studio_.camera.centre, kStep);
+        const double up = degrees(std::asin((key_.y - studio_.face.y) / glm::distance(key_, studio_.face)));
+        reading.to_lip_in_front = to_lip(view, up);
+        for (double raised = 0.0; raised <= kHighest && !reading.lip_at_deg; raised += kRise) {
+            if (to_lip(view, raised).value_or(0.0) >= 1.0) reading.lip_at_deg = raised;
+        }
     }
     void backdrop() { report_.backdrop = read_backdrop(studio_, stage_, nobody_, lit_, report_.readings); }
     void outline() { report_.outline = read_outline(studio_, stage_, lit_, report_.readings); }
@@ -83,7 +87,18 @@ class CaseReader {
     }
 
   private:
+    // 0 where the nose's shadow stays on the nose; none where the camera sees too little of the cheeks.
+    std::optional<double> to_lip(const FaceView& view, double up_deg) const {
+        const double away = glm::distance(key_, studio_.face);
+        const double up = radians(up_deg);
+        const Double3 there = studio_.face + away * Double3(0.0, std::sin(up), std::cos(up));
+        const auto pattern = read_pattern(stage_, view, Vec3(there));
+        if (!pattern) return std::nullopt;
+        return pattern->nose ? std::max(0.0, pattern->nose->to_lip) : 0.0;
+    }
+
     const Studio& studio_;
+    Double3 key_{studio_.lights.front().centre};
     const Stage& stage_;
     const Stage& nobody_;
     const LitStudio& lit_;
@@ -114,7 +129,7 @@ Expected<ClaimReading> read_case(const Setup& setup, const Library& library, con
     if (asked.eyes) reader.eyes();
     if (asked.face) {
         reader.face();
-        reading.to_lip_in_front = reader.to_lip_in_front();
+        reader.nose_shadow_in_front(reading);
     }
     if (asked.backdrop) {
         reader.backdrop();

@@ -102,6 +102,7 @@ Settled settle_clock(const std::vector<ClaimReading>& cases) {
 
 // Of the key in front: height is judged so, and kept when the light is swung round.
 double to_lip(const ClaimReading& reading) { return reading.to_lip_in_front.value_or(kNone); }
+double lip_at_deg(const ClaimReading& reading) { return reading.lip_at_deg.value_or(kNone); }
 double darker_eye_stops(const ClaimReading& reading) {
     if (!reading.report.eyes) return kNone;
     double darkest = HUGE_VAL;
@@ -155,6 +156,9 @@ Settled settle_key_place(const std::vector<ClaimReading>& cases) {
                     "45 on {} of "
                     "the two faces, by four feet and two on {}, by the lower edge at the chin on {}.",
                     good[0], good[1], good[2]),
+        fmt::format("With the light in front the nose's shadow touches the lip of the average face at {} up, that of the other at "
+                    "{}.",
+                    told_degrees(lip_at_deg(cases[0])), told_degrees(lip_at_deg(cases[3]))),
         fmt::format("Raising the key from {} to {} takes the darker eye of the average face from {} to {} against its "
                     "cheek, and "
                     "of the deep-set one from {} to {}.",

@@ -102,7 +102,7 @@ Settled settle_dark_skin(const std::vector<ClaimReading>& cases) {
                     told_stops(apart), told_stops(std::abs(shirt)), shirt > 0.0 ? "over" : "under"),
         fmt::format("A larger front changes the dark face's highlight by {}, powder by {}: {}.",
                     told_signed_stops(larger), told_signed_stops(shine_stops(cases[4]) - shine_stops(dark)),
-                    larger < 0.0 ? "it is the light's size that sets the highlight, not the exposure"
+                    larger < 0.0 ? "the light's size and the skin's surface set the highlight, not the exposure"
                                  : "here its size does not tame it")};
     return settled;
 }

@@ -141,7 +141,7 @@ double exponent(const ClaimReading& near, const ClaimReading& far) {
 Settled settle_box_distance(const std::vector<ClaimReading>& cases) {
     constexpr std::size_t kSmall = 5;  // cases of the small box, by distance
     constexpr double kStraight = 0.25;
-    double least = 0.0, most = -HUGE_VAL;
+    double least = HUGE_VAL, most = -HUGE_VAL;
     for (std::size_t i = 0; i + 1 < kSmall; ++i) {
         least = std::min(least, exponent(cases[i], cases[i + 1]));
         most = std::max(most, exponent(cases[i], cases[i + 1]));

@@ -39,16 +39,17 @@ ClaimReading made_up(double amount) {
     reading.setup.lights.front().name = "key";
     reading.key_distance_m = 0.3 * amount;
     reading.key_width.whole = 0.4 * amount;
-    reading.key_width.four_fifths = 0.3 * amount;
+    reading.key_width.four_fifths = 0.1 * amount + 0.1 * amount * amount;
     reading.key_width.middle = 0.02 * amount;
     reading.key_width.radiance = amount * amount;
     reading.paper_on_edges_lxs = {4.0 * amount * amount, 4.0 * amount * amount};
     reading.tones = SkinTones{0.1 * amount, 0.05 * amount, 0.2 * amount};
     reading.rim_linear = 0.2 * amount * amount;
     reading.to_lip_in_front = 0.4 * amount;
+    reading.lip_at_deg = 10.0 * amount;
     MeterReport& report = reading.report;
     for (const Receptor receptor : {Receptor::kFlat, Receptor::kDome}) {
-        report.readings.push_back(reading_at("face", receptor, Facing::kKey, 40.0));
+        report.readings.push_back(reading_at("face", receptor, Facing::kKey, 40.0 + amount));
         report.readings.push_back(reading_at("face", receptor, Facing::kCamera, 40.0 / amount));
     }
     report.readings.push_back(reading_at("cheek-camera-left", Receptor::kFlat, Facing::kSurface, 30.0 / amount));
@@ -80,7 +81,10 @@ ClaimReading made_up(double amount) {
     tone.stops_from_face = amount - 2.0;
     tone.stops_from_grey = amount;
     report.backdrop = std::vector<BackdropPlace>{{"top-left", {}, "backdrop", "", tone}};
-    Warning glare{WarningKind::kGlassesGlare, "key", 10.0 * amount, 5.0 - amount};
+    Warning glare;
+    glare.kind = WarningKind::kGlassesGlare;
+    glare.number = 10.0 * amount;
+    glare.also = 5.0 - amount;
     report.warnings.push_back(glare);
     return reading;
 }
@@ -92,17 +96,18 @@ std::string words_of(const Settled& settled) {
     return words;
 }
 
-std::vector<ClaimReading> made_up_cases(const Claim& claim, bool rising) {
+std::vector<ClaimReading> made_up_cases(const Claim& claim, double first, double step) {
     std::vector<ClaimReading> readings;
-    for (std::size_t i = 0; i < claim.cases.size(); ++i) readings.push_back(made_up(1.0 + static_cast<double>(i)));
-    if (!rising) std::reverse(readings.begin(), readings.end());
+    for (std::size_t i = 0; i < claim.cases.size(); ++i) {
+        readings.push_back(made_up(first + step * static_cast<double>(i)));
+    }
     return readings;
 }
 
 TEST(Settled, SaysSomethingElseOfOtherNumbers) {
     for (const Claim& claim : all_claims()) {
-        const Settled rising = claim.settle(made_up_cases(claim, true));
-        const Settled falling = claim.settle(made_up_cases(claim, false));
+        const Settled rising = claim.settle(made_up_cases(claim, 1.0, 1.0));
+        const Settled falling = claim.settle(made_up_cases(claim, 4.7, -0.6));
         EXPECT_FALSE(rising.holds.empty()) << claim.name;
         EXPECT_FALSE(rising.conditions.empty()) << claim.name;
         ASSERT_EQ(rising.holds.size(), falling.holds.size()) << claim.name;
@@ -143,13 +148,13 @@ TEST(Settled, GivesTheClaimItsDue) {
 
 TEST(Settled, ReadsAsPlainLines) {
     for (const Claim& claim : all_claims()) {
-        const std::string text = claim_text(claim, made_up_cases(claim, true), "scenes/claims");
+        const std::string text = claim_text(claim, made_up_cases(claim, 1.0, 1.0), "scenes/claims");
         EXPECT_NE(text.find("What holds here"), std::string::npos);
         for (const ClaimCase& one : claim.cases) {
             EXPECT_NE(text.find("scenes/claims/" + one.scene + ".toml"), std::string::npos) << claim.name;
         }
         EXPECT_EQ(text.find('\t'), std::string::npos);
-        const std::string json = claim_json(claim, made_up_cases(claim, true), "scenes/claims");
+        const std::string json = claim_json(claim, made_up_cases(claim, 1.0, 1.0), "scenes/claims");
         EXPECT_NE(json.find("\"outcome\""), std::string::npos);
     }
 }

@@ -143,12 +143,13 @@ TEST(NoseEdge, IsWhatSimilarTrianglesSay) {
 }
 
 // Practice's table of depth and movement, a point light by the inverse square: 14 cm over the face at 1 m is 0.38 stop,
-// a third of a stop is 11 cm nearer and 12 cm farther; at 2 m 0.20, 22 and 24 cm.
+// a third of a stop is 11 cm nearer and 12 cm farther; and so on from 0.6 to 3 m. d (1 - 2^(-1/6)) and d (2^(1/6) - 1).
 TEST(KeyFallOff, OfASmallLightIsTheInverseSquares) {
     struct Row {
         double distance, across, nearer, farther;
     };
-    for (const Row& row : {Row{1.0, 0.38, 0.109, 0.122}, Row{2.0, 0.20, 0.218, 0.245}}) {
+    for (const Row& row : {Row{0.6, 0.605, 0.065, 0.073}, Row{1.0, 0.38, 0.109, 0.122}, Row{1.5, 0.26, 0.164, 0.184},
+                           Row{2.0, 0.20, 0.218, 0.245}, Row{3.0, 0.13, 0.327, 0.367}}) {
         const Studio studio = studio_from(kEmpty +
                                           "[[light]]\nmodifier = { shape = \"disc\", diameter = 0.02 }\nangle = 0\n"
                                           "distance = " +
@@ -159,6 +160,27 @@ TEST(KeyFallOff, OfASmallLightIsTheInverseSquares) {
         EXPECT_NEAR(fall_off.nearer_m, row.nearer, 0.003);
         EXPECT_NEAR(fall_off.farther_m, row.farther, 0.003);
     }
+}
+
+// Practice's table of a backdrop lit by the key's spill alone, light d from the sitter, paper b behind: 2 log2((d + b)
+// / d) stops under the sitter; at 1 and 2 m white paper (90 %) is 0.85 stop under mid-grey.
+TEST(KeySpill, OnTheBackdropIsTheInverseSquares) {
+    struct Row {
+        double light, paper, under;
+    };
+    for (const Row& row : {Row{1.0, 1.0, 2.0}, Row{1.0, 2.0, 3.17}, Row{1.0, 3.0, 4.0}, Row{1.5, 2.0, 2.44},
+                           Row{2.0, 1.0, 1.17}, Row{3.0, 1.0, 0.83}}) {
+        const MeterReport report = metered(
+            "[sitter]\nhead = \"none\"\neye_height = 1.25\n[camera]\ndistance = 4\n[backdrop]\nsurface = 0\nfloor = "
+            "false\ndistance = " +
+            std::to_string(row.paper) +
+            "\n[[light]]\nmodifier = { shape = \"disc\", diameter = 0.02 }\nangle = 0\ndistance = " +
+            std::to_string(row.light) + "\nmeter = 4\n");
+        const double face = reading_of(report, "face", Receptor::kFlat, Facing::kKey).exposure_lxs;
+        const double paper = reading_of(report, "backdrop", Receptor::kFlat, Facing::kSurface).exposure_lxs;
+        EXPECT_NEAR(std::log2(face / paper), row.under, 0.02) << row.light << ", " << row.paper;
+    }
+    EXPECT_NEAR(std::log2(0.9 / kMidGrey) - 3.17, -0.85, 0.01);
 }
 
 }  // namespace
