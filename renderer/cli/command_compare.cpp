@@ -13,6 +13,7 @@
 #include "cli/finish.h"
 #include "cli/interrupt.h"
 #include "cli/progress_line.h"
+#include "cli/rehearsal.h"
 #include "film/picture_file.h"
 #include "report/json_file.h"
 #include "setup/vary_scene.h"
@@ -53,6 +54,7 @@ int say_interrupted() {
 
 // All of them, so that whatever is wrong with one is told before anything is traced.
 Expected<Done> meter_all(Comparison& comparison, ProgressLine& line, const std::atomic<bool>& interrupted) {
+    tell_if_sitters_are_not_kept();
     Problems problems;
     for (std::size_t i = 0; i < comparison.cells.size() && !interrupted; ++i) {
         line.say(fmt::format("metering {} of {}", i + 1, comparison.cells.size()));

@@ -72,6 +72,7 @@ int draw_sitters(const std::vector<Listed>& sitters, const SittersWish& wish) {
     if (const auto done = check_fonts(); !done) return complain(done.problems());
     const auto finisher = Finisher::open(wish.as_traced);
     if (!finisher) return complain(finisher.problems());
+    tell_if_sitters_are_not_kept();
     ContactSheet sheet;
     sheet.title = "The library's sitters, by understudy";
     sheet.note = "One large box a little aside over the lens, a white card under the chin.";

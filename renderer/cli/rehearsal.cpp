@@ -3,6 +3,7 @@
 #include <fmt/format.h>
 
 #include "meter/standing_light.h"
+#include "sitter/kept.h"
 #include "sitter/pupil.h"
 
 namespace understudy {
@@ -10,6 +11,11 @@ namespace understudy {
 Library own_library() {
     const std::filesystem::path assets = UNDERSTUDY_ASSETS_DIR;
     return {assets / "kit", assets / "heads", UNDERSTUDY_HEAD_DIR, UNDERSTUDY_CACHE_DIR};
+}
+
+void tell_if_sitters_are_not_kept() {
+    const std::string trouble = trouble_keeping(own_library().kept());
+    if (!trouble.empty()) fmt::print(stderr, "{}; hair and clothes have to be made again the next time\n", trouble);
 }
 
 Expected<Rehearsal> rehearse(const Setup& setup, Growing growing) {
@@ -31,6 +37,7 @@ Expected<Rehearsal> rehearse(const Setup& setup, Growing growing) {
 Expected<Rehearsal> open_rehearsal(const SceneWish& scene, Growing growing) {
     const auto setup = read_scene(scene);
     if (!setup) return setup.problems();
+    if (std::holds_alternative<LibraryHead>(setup->sitter.head)) tell_if_sitters_are_not_kept();
     return rehearse(*setup, growing);
 }
 

@@ -12,6 +12,9 @@ namespace understudy {
 // Where this program's own kit, heads and head mesh are.
 Library own_library();
 
+// On standard error, once a command: hair and clothes that cannot be kept cost time.
+void tell_if_sitters_are_not_kept();
+
 struct Rehearsal {
     Studio studio;
     std::unique_ptr<Stage> stage;   // with the sitter

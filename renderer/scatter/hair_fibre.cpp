@@ -137,19 +137,21 @@ Spectrum hair_absorption(const HairPigment& pigment) {
     });
 }
 
-FibreApproach approach_fibre(const HairFibre& fibre, const Vec3& wo, float across, const Waves& waves) {
+FibreApproach approach_fibre(const HairFibre& fibre, const Vec3& wo, float across, const Waves& waves, float blur) {
     FibreApproach from;
     const float sin_o = std::clamp(wo.x, -1.0F, 1.0F);
     const float cos_o = std::max(whole_root(1.0F - sin_o * sin_o), 1e-4F);
     from.sin_along = sin_o;
     from.round = std::atan2(wo.z, wo.y);
-    from.spread = fibre.round_spread;
+    // Variances add up; a logistic distribution's is π²/3 of its squared scale.
+    from.spread = std::sqrt(fibre.round_spread * fibre.round_spread + 3.0F / (kPi * kPi) * blur * blur);
     const auto tilt = static_cast<float>(radians(static_cast<double>(kCuticleTilt)));
     // Toward the root for R, toward the tip for what has been inside: Chiang and others 2016, section 4.
     from.along = {shifted(sin_o, cos_o, 2.0F * tilt), shifted(sin_o, cos_o, -tilt), shifted(sin_o, cos_o, -4.0F * tilt),
                   Vec2(sin_o, cos_o)};
     const auto along = static_cast<float>(radians(static_cast<double>(fibre.along_deg)));
     from.variance = {along * along, 0.25F * along * along, 4.0F * along * along, 4.0F * along * along};
+    for (float& variance : from.variance) variance += blur * blur;
 
     // Seen along the fibre, the index is Bravais's.
     const float index = std::sqrt(kHairIndex * kHairIndex - sin_o * sin_o) / cos_o;
@@ -183,11 +185,11 @@ FibreSample sample_fibre(const FibreApproach& from, const Vec3& u) {
     return weighed(wi, fibre_value(from, wi));
 }
 
-WholeFibre approach_whole_fibre(const HairFibre& fibre, const Vec3& wo, float across, const Waves& waves) {
+WholeFibre approach_whole_fibre(const HairFibre& fibre, const Vec3& wo, float across, const Waves& waves, float blur) {
     WholeFibre from;
     for (std::size_t k = 0; k < kPlacesAcross; ++k) {
         const float place = across + 2.0F * static_cast<float>(k) / static_cast<float>(kPlacesAcross);
-        from.at(k) = approach_fibre(fibre, wo, place < 1.0F ? place : place - 2.0F, waves);
+        from.at(k) = approach_fibre(fibre, wo, place < 1.0F ? place : place - 2.0F, waves, blur);
     }
     return from;
 }

@@ -53,7 +53,10 @@ struct FibreApproach {
 };
 
 // across: where the path meets the fibre, −1 … 1 radii from its axis toward cross(wo, +x).
-FibreApproach approach_fibre(const HairFibre& fibre, const Vec3& wo, float across, const Waves& waves);
+// blur: radians, of a normal distribution that all lobes are widened by, along the fibre and round it; 0: the fibre as
+// it is.
+FibreApproach approach_fibre(const HairFibre& fibre, const Vec3& wo, float across, const Waves& waves,
+                             float blur = 0.0F);
 
 struct FibreValue {
     Light4 value{0.0F};    // 1/sr, WITH the cosine of wi over the plane square to the fibre

@@ -72,6 +72,13 @@ Light4 skin_colour(const SkinSpot& spot, const Waves& waves) {
             layers.albedo(mixture, waves.nm[2]), layers.albedo(mixture, waves.nm[3])};
 }
 
+SkinDepth skin_depth(const SkinSpot& spot, const Light4& colour, const Waves& waves) {
+    SkinSpot bare = spot;
+    bare.melanin = 0.0F;
+    const Light4 flesh = skin_colour(bare, waves);
+    return {flesh, glm::sqrt(colour / flesh)};
+}
+
 float coat_reflectance(const SkinSpot& spot, float cosine) {
     return spot.coat * coats().at(spot.roughness, std::max(cosine, 0.0F));
 }

@@ -26,6 +26,15 @@ class SkinSurface {
 // The colour under the coat at the path's wavelengths: skin_albedo of the spot's melanin and blood, from tables.
 Light4 skin_colour(const SkinSpot& spot, const Waves& waves);
 
+// Melanin lies in the outermost tenth of a millimetre, over flesh that light wanders through for millimetres. What the
+// flesh alone would send back; and what melanin leaves of light on each of its two ways through it, in and out again,
+// so that skin of one kind keeps its colour: its square times the flesh's colour is the skin's.
+struct SkinDepth {
+    Light4 flesh{0.0F};
+    Light4 passes{1.0F};
+};
+SkinDepth skin_depth(const SkinSpot& spot, const Light4& colour, const Waves& waves);
+
 // Of the light from one direction, the share that the coat sends back; and of light from everywhere.
 float coat_reflectance(const SkinSpot& spot, float cosine);
 float mean_coat_reflectance(const SkinSpot& spot);

@@ -164,6 +164,7 @@ namespace skin_walk_parts {
 // So little of its light would die on the way that no walk is so sure of the way out.
 inline constexpr float kLeastDecay = 0.02F;
 inline constexpr float kMostDecay = 0.99F;
+inline constexpr float kOffMirror = 1e-6F;  // metres
 
 inline Four shares_of(const Four& strength) {
     const float all = sum_of(strength);
@@ -175,7 +176,9 @@ inline Four shares_of(const Four& strength) {
 // Flesh is where the walk goes:
 //   bool free(const Vec3& from, float distance)          whether there is surely no wall so near;
 //   std::optional<Wall> wall(const Ray& ray)             the first wall on the ray, with its `distance`;
-//   bool contains(const Wall& wall)                      whether that wall was met from within.
+//   bool contains(const Wall& wall)                      whether that wall was met from within;
+//   float sends_back(const Wall& wall)                   of the light that meets it from within, the share it mirrors;
+//   Vec3 mirrored(const Wall& wall, const Vec3& way)     where to, unit.
 template <class Flesh>
 auto walk_through_skin(const SkinMedium& medium, const WalkStart& start, const Flesh& flesh, SkinWalkNumbers numbers,
                        const WalkTuning& tuning) -> WalkResult<typename Flesh::Wall> {
@@ -189,6 +192,7 @@ auto walk_through_skin(const SkinMedium& medium, const WalkStart& start, const F
     Vec3 place = start.position;
     Vec3 direction = start.direction;
     Four throughput = all_four(1.0F);
+    bool mirrored = false;
     for (result.steps = 1; result.steps <= kMostSkinSteps; ++result.steps) {
         const float choice = numbers.next();
         if (thin) {
@@ -197,8 +201,9 @@ auto walk_through_skin(const SkinMedium& medium, const WalkStart& start, const F
             const float lead = decay * least_extinction * (start.thickness - 2.0F * depth);
             step.set_back(tuning.guided, 1.0F / (1.0F + std::exp(std::fmin(lead, 60.0F))));
         }
-        if (result.steps == 1) {
+        if (result.steps == 1 || mirrored) {
             step.given(direction, choice);
+            mirrored = false;
         } else {
             throughput *= medium.scattered;
             if (tuning.roulette && result.steps > 3) {
@@ -218,6 +223,15 @@ auto walk_through_skin(const SkinMedium& medium, const WalkStart& start, const F
             ++result.rays;
             result.wall = flesh.wall({place, direction, 0.0F, reach});
             if (result.wall) {
+                const float back = flesh.sends_back(*result.wall);
+                if (back > 0.0F && numbers.next() < back) {
+                    throughput *= step.weight_of_passing(result.wall->distance);
+                    place += result.wall->distance * direction;
+                    direction = flesh.mirrored(*result.wall, direction);
+                    place += kOffMirror * direction;
+                    mirrored = true;
+                    continue;
+                }
                 result.throughput = throughput * step.weight_of_passing(result.wall->distance);
                 result.end = flesh.contains(*result.wall) ? WalkEnd::kEmerged : WalkEnd::kLost;
                 return result;

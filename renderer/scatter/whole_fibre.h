@@ -11,7 +11,8 @@ namespace understudy {
 inline constexpr std::size_t kPlacesAcross = 4;
 using WholeFibre = std::array<FibreApproach, kPlacesAcross>;
 
-WholeFibre approach_whole_fibre(const HairFibre& fibre, const Vec3& wo, float across, const Waves& waves);
+WholeFibre approach_whole_fibre(const HairFibre& fibre, const Vec3& wo, float across, const Waves& waves,
+                                float blur = 0.0F);
 FibreValue fibre_value(const WholeFibre& from, const Vec3& wi);
 FibreSample sample_fibre(const WholeFibre& from, const Vec3& u);
 

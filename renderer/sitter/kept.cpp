@@ -117,4 +117,18 @@ void write_kept(const fs::path& folder, const Fingerprint& of, const std::string
     fs::remove(beside, error);
 }
 
+std::string trouble_keeping(const fs::path& folder) {
+    if (folder.empty()) return "";
+    std::error_code error;
+    fs::create_directories(folder, error);
+    if (error) return fmt::format("{}: {}", folder.string(), error.message());
+    const fs::path trial = folder / fmt::format("trial.{}", getpid());
+    std::ofstream stream(trial, std::ios::binary);
+    stream.put('\n');
+    stream.close();
+    const bool written = static_cast<bool>(stream);
+    fs::remove(trial, error);
+    return written ? "" : fmt::format("{}: cannot be written", folder.string());
+}
+
 }  // namespace understudy

@@ -2,7 +2,8 @@
 //
 // A file is named by a fingerprint of all that went into it, this very program among it, so that whatever is changed
 // makes another; it carries the fingerprint and ends in a seal over its bytes: what is damaged, foreign or of another
-// program counts as not there. Whoever cannot write makes it again the next time.
+// program counts as not there. Whoever cannot write makes it again the next time, and is told
+// so (trouble_keeping).
 #pragma once
 
 #include <cstdint>
@@ -68,5 +69,7 @@ bool take_all(std::string_view& bytes, std::vector<T>& values) {
 std::optional<std::string> read_kept(const std::filesystem::path& folder, const Fingerprint& of);
 // Beside the file first, then renamed: nobody finds half of it. What has been used longest ago makes room.
 void write_kept(const std::filesystem::path& folder, const Fingerprint& of, const std::string& bytes);
+// What keeps files from being written into the folder, found by trying; empty when nothing does.
+std::string trouble_keeping(const std::filesystem::path& folder);
 
 }  // namespace understudy

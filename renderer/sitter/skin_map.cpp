@@ -19,6 +19,9 @@ constexpr Region kNoseCast{1.0F, 1.6F, 0.85F, 1.0F, 1.0F};
 constexpr Region kChinCast{1.0F, 1.15F, 0.92F, 1.0F, 0.6F};
 constexpr Region kForeheadCast{1.03F, 0.85F, 0.88F, 1.0F, 0.5F};
 constexpr Region kLidCast{1.12F, 1.35F, 0.95F, 0.9F, 0.05F};
+// The lids' edges are pink: behind them lies their lining, full of vessels. A millimetre thick, they would send back
+// more than flat skin, and paler.
+constexpr Region kLidEdgeCast{1.12F, 4.5F, 0.95F, 0.9F, 0.0F};
 constexpr Region kEarCast{0.95F, 1.8F, 1.1F, 0.8F, 0.1F};
 constexpr Region kNeckCast{0.95F, 0.85F, 1.15F, 0.8F, 0.2F};
 // Hair under the skin of a shaven beard looks grey through it.
@@ -73,6 +76,31 @@ std::vector<float> zone_share(const SkinnedMesh& mesh, Zone zone, int rounds) {
         for (std::size_t v = 0; v < share.size(); ++v) share[v] = sum[v] / count[v];
     }
     return share;
+}
+
+// Where the tears lie, along the lids' inner edges.
+std::vector<Double3> lid_edges(const SkinnedMesh& mesh) {
+    std::vector<Double3> edges;
+    for (std::size_t t = 0; t < mesh.triangles.size(); ++t) {
+        if (mesh.zones[t] != Zone::kTearLine) continue;
+        // Straight ahead, before the tears are laid out, all vertices across them are at one place.
+        const Double3& p = mesh.positions[mesh.triangles[t].front()];
+        if (edges.empty() || edges.back() != p) edges.push_back(p);
+    }
+    return edges;
+}
+
+// 1 on a lid's edge, as thick as it is, and soon nothing on its skin.
+float lid_edge_share(const std::vector<Double3>& edges, const std::array<Double3, 2>& eyes, const Double3& p) {
+    constexpr double kNear = 0.020;
+    constexpr double kThickness = 0.0010;
+    constexpr double kRunsOut = 0.0009;
+    if (std::none_of(eyes.begin(), eyes.end(), [&](const Double3& eye) { return glm::distance(p, eye) < kNear; })) {
+        return 0.0F;
+    }
+    double nearest = kNear;
+    for (const Double3& edge : edges) nearest = std::min(nearest, glm::distance(p, edge));
+    return bell(std::max(0.0, nearest - kThickness), kRunsOut);
 }
 
 struct Marks {
@@ -133,10 +161,12 @@ std::vector<SkinCast> cast_skin(const SkinnedMesh& mesh, const std::optional<Ski
                       *eyes};
     const std::vector<float> lips = zone_share(mesh, Zone::kLips, 3);
     const std::vector<float> ears = zone_share(mesh, Zone::kEar, 6);
+    const std::vector<Double3> edges = lid_edges(mesh);
     for (std::size_t v = 0; v < casts.size(); ++v) {
         casts[v] = face_cast(marks, mesh.positions[v], static_cast<float>(man));
         lean(casts[v], kEarCast, ears[v]);
         lean(casts[v], kLipCast, lips[v]);
+        lean(casts[v], kLidEdgeCast, lid_edge_share(edges, *eyes, mesh.positions[v]));
         casts[v].lip = lips[v];
         mottle(casts[v], mesh.positions[v]);
     }

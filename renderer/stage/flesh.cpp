@@ -44,15 +44,25 @@ std::optional<Flesh::Wall> Flesh::mesh_wall(const Ray& ray) const {
     return Wall{meeting.distance, meeting, glm::dot(meeting.geometric, ray.direction) > 0.0F};
 }
 
-// Where the ray leaves the eye, if no lid lies before it there.
-std::optional<Flesh::Wall> Flesh::eye_wall(const Eye& eye, const Ray& ray) const {
+namespace {
+
+// Where the ray leaves the eye: the place, the way out, and how far.
+std::optional<EyeHit> way_out_of(const Eye& eye, const Ray& ray) {
     auto hit = intersect_eye(eye, ray);
     if (hit && glm::dot(hit->normal, ray.direction) < 0.0F) {
         hit = intersect_eye(eye, {ray.origin, ray.direction, hit->distance + 1e-6F, ray.far});
     }
     if (!hit || glm::dot(hit->normal, ray.direction) <= 0.0F) return std::nullopt;
+    return hit;
+}
+
+}  // namespace
+
+std::optional<Flesh::Wall> Flesh::eye_wall(const Eye& eye, const Ray& ray, bool into_air) const {
+    const auto hit = way_out_of(eye, ray);
+    if (!hit) return std::nullopt;
     const Ray out{ray.at(hit->distance), hit->normal, 0.0F, kThickestLid};
-    const auto lid = mesh_wall(out);
+    const auto lid = into_air ? std::nullopt : mesh_wall(out);
     if (lid && lid->from_within) return std::nullopt;
     return Wall{hit->distance, {}, true, out};
 }
@@ -63,8 +73,10 @@ std::optional<Flesh::Wall> Flesh::wall(const Ray& ray) const {
     // The eyes end the flesh before the air does.
     Ray shorter = ray;
     if (wall) shorter.far = wall->distance;
+    // Skin met from without: the ray has slipped out between lid and eye.
+    const bool into_air = wall.has_value();
     for (const Eye& eye : eyes_) {
-        if (const auto on_eye = eye_wall(eye, shorter)) return on_eye;
+        if (const auto on_eye = eye_wall(eye, shorter, into_air)) return on_eye;
     }
     return wall;
 }

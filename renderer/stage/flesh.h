@@ -29,8 +29,12 @@ class Flesh {
     }
     std::optional<Wall> wall(const Ray& ray) const;
     bool contains(const Wall& wall) const { return wall.from_within; }
+    // An eye's white keeps most of the light in that meets it from a lid.
+    float sends_back(const Wall& wall) const { return wall.on_eye ? kWhiteSendsBack : 0.0F; }
+    Vec3 mirrored(const Wall& wall, const Vec3& way) const { return glm::reflect(way, wall.on_eye->direction); }
 
   private:
+    static constexpr float kWhiteSendsBack = 0.90F;  // by eye: what goes in spreads out behind it
     struct Skin {
         std::vector<std::array<std::uint32_t, 3>> triangles;
         std::vector<std::uint32_t> numbers;  // in the sitter's mesh
@@ -38,7 +42,8 @@ class Flesh {
     static Skin skin_of(const Sitter& sitter);
     Flesh(const Sitter& sitter, Skin skin);
     std::optional<Wall> mesh_wall(const Ray& ray) const;
-    std::optional<Wall> eye_wall(const Eye& eye, const Ray& ray) const;
+    // Where the ray leaves the eye, if it is known to get into the air there or no lid lies before it.
+    std::optional<Wall> eye_wall(const Eye& eye, const Ray& ray, bool into_air) const;
     bool clear_of_eyes(const Vec3& from, float distance) const;
 
     std::vector<Eye> eyes_;

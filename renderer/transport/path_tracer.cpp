@@ -94,6 +94,7 @@ void PathTracer::arrive(Group& group, std::uint32_t index, const Meeting& meetin
     if (hit.thing == Thing::kEmitter) return meet_emitter(walk, hit, path.light);
     if (hit.thing == Thing::kLens) return cross_lens(group, index, hit);
     if (hit.thing == Thing::kStrand) return arrive_at_strand(group, index, hit);
+    walk.only_hair = false;
     if (hit.thing == Thing::kCornea && !white_covers(path, walk, hit)) return cross_cornea(group, index, hit);
     if (hit.thing == Thing::kCornea || hit.thing == Thing::kEyeWhite) return meet_white(group, index, hit);
     if (path.light.detours != nullptr) path.light.detours->meet(hit.thing, path.light.layers);
@@ -110,12 +111,17 @@ void PathTracer::arrive(Group& group, std::uint32_t index, const Meeting& meetin
         walk.sees = false;
     }
     group.vertices.push_back(vertex_at(hit, index, frame, from));
-    if (seen_skin && stage_.flesh() != nullptr) enter_skin(group.vertices.back(), hit);
+    if (seen_skin && stage_.flesh() != nullptr) enter_skin(group.vertices.back(), hit, path.waves);
+}
+
+void PathTracer::book(const Walk& walk, PathLight& light, std::size_t layer, const Light4& brought) {
+    light.layers[layer] += walk.throughput * brought;
+    if (walk.only_hair) light.by_hair[layer] += walk.throughput * brought;
 }
 
 void PathTracer::meet_ambient(Walk& walk, PathLight& light) const {
     if (!stage_.has_ambient() || !walk.ambient_open) return;
-    light.layers[stage_.emitters().size()] += walk.throughput * kAmbientRadiance;
+    book(walk, light, stage_.emitters().size(), Light4(kAmbientRadiance));
     walk.ambient_open = false;
 }
 
@@ -127,7 +133,7 @@ void PathTracer::meet_emitter(const Walk& walk, const Hit& hit, PathLight& light
         const float other = light_density(emitter, {walk.left_from, walk.left_normal, walk.left_response}, hit);
         weight = walk.density / (walk.density + other);
     }
-    light.layers[hit.index] += walk.throughput * (weight * emitter.radiance(hit.position, -walk.ray.direction));
+    book(walk, light, hit.index, Light4(weight * emitter.radiance(hit.position, -walk.ray.direction)));
 }
 
 PathTracer::Vertex PathTracer::vertex_at(const Hit& hit, std::uint32_t walk, const Frame& frame,

@@ -80,6 +80,7 @@ class PathTracer {
         float before = 0.0F;       // the way through lenses before this ray
         bool ambient_open = true;  // the ambient has not been counted yet
         bool may_split = true;     // no cornea met yet
+        bool only_hair = true;     // nothing else met yet
         bool sees = false;         // what it meets is what the camera sees
         std::uint32_t path = 0;    // whose light it adds to
     };
@@ -88,7 +89,7 @@ class PathTracer {
         Vec3 inside{0.0F};   // just under the triangle, not under the curved surface that it stands for
         Vec3 outward{0.0F};  // of the triangle
         std::uint32_t triangle = 0;
-        Light4 colour{0.0F};  // under the coat
+        SkinDepth depth{};
         Vec4 numbers{0.0F};   // for the way in
     };
     struct Vertex {
@@ -129,6 +130,7 @@ class PathTracer {
     void meet(Group& group, std::span<const std::uint32_t> walks) const;
     void arrive(Group& group, std::uint32_t index, const Meeting& meeting) const;
     void meet_emitter(const Walk& walk, const Hit& hit, PathLight& light) const;
+    static void book(const Walk& walk, PathLight& light, std::size_t layer, const Light4& brought);
     void meet_ambient(Walk& walk, PathLight& light) const;
     Vertex vertex_at(const Hit& hit, std::uint32_t walk, const Frame& frame, const Approach& from) const;
     // Of a surface that is alike all over, for light that goes back along wo (the studio's axes).
@@ -166,7 +168,7 @@ class PathTracer {
     bool survives(Walk& walk, float u) const;
     bool goes_on(Walk& walk, float u) const;
     // On skin that the camera sees: the coat is lit and followed there, the rest where light comes out again.
-    static void enter_skin(Vertex& vertex, const Hit& hit);
+    static void enter_skin(Vertex& vertex, const Hit& hit, const Waves& waves);
     void draw_entries(const Group& group, std::span<Vertex> vertices) const;
     static float kept_of_coat(const Vertex& vertex, std::size_t light, const Light4& brought,
                               const LightSample& sample);

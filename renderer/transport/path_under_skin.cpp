@@ -40,8 +40,9 @@ bool PathTracer::weighed(const Vertex& vertex) {
     return vertex.from.part != SkinPart::kFromBelow && wants_mis(*vertex.surface);
 }
 
-void PathTracer::enter_skin(Vertex& vertex, const Hit& hit) {
-    vertex.entry = SkinEntry{hit.position - kLeaveOff * hit.geometric, hit.geometric, hit.index, vertex.from.colour};
+void PathTracer::enter_skin(Vertex& vertex, const Hit& hit, const Waves& waves) {
+    vertex.entry = SkinEntry{hit.position - kLeaveOff * hit.geometric, hit.geometric, hit.index,
+                             skin_depth(hit.spot, vertex.from.colour, waves)};
     vertex.from.part = SkinPart::kCoat;
     vertex.followed = std::min(1.0F, kCoatOften * vertex.from.reflected);
     if (vertex.to_scrims.share() > 0.0F) vertex.followed = std::max(vertex.followed, kCoatBeforeScrims);
@@ -91,7 +92,7 @@ void PathTracer::pass_through_skin(Group& group, const Vertex& vertex) const {
     Walk& walk = group.walks[vertex.walk];
     Path& path = group.path_of(walk);
     const SkinEntry& entry = *vertex.entry;
-    const SkinMedium medium = skin_medium(entry.colour, path.waves);
+    const SkinMedium medium = skin_medium(entry.depth.flesh, path.waves);
     const Frame frame = Frame::around(entry.outward);
     WalkStart start{entry.inside, entry.outward, frame.to_world(-sample_cosine(entry.numbers.x, entry.numbers.y))};
     if (may_be_thin(stage_.sitter_mesh()->zone_of(entry.triangle))) {
@@ -104,9 +105,13 @@ void PathTracer::pass_through_skin(Group& group, const Vertex& vertex) const {
     path.light.rays += static_cast<std::uint32_t>(result.rays);
     if (result.end == WalkEnd::kCapped) ++path.light.given_up;
     if (result.end != WalkEnd::kEmerged) return;
-    walk.throughput *= (1.0F - vertex.from.reflected) * vec4_of(result.throughput);
+    walk.throughput *= (1.0F - vertex.from.reflected) * entry.depth.passes * vec4_of(result.throughput);
     ++walk.vertex;
     const Hit out = stage_.emerged(*result.wall);
+    // There is no melanin in the eye's white.
+    if (!result.wall->on_eye) {
+        walk.throughput *= skin_depth(out.spot, skin_colour(out.spot, path.waves), path.waves).passes;
+    }
     group.emerged.push_back(vertex_at(out, vertex.walk, Frame::around(out.shading), approach_from_below(out.spot)));
 }
 

@@ -10,6 +10,7 @@
 #include <xmmintrin.h>
 
 #include "transport/camera_path.h"
+#include "transport/hair_bands.h"
 #include "transport/path_tracer.h"
 
 namespace understudy {
@@ -37,6 +38,12 @@ struct PixelSums {
 void book_bands(Bands& bands, const Waves& waves, const Light4& light) {
     constexpr float kShare = static_cast<float>(kBandCount) / static_cast<float>(kWaveCount);
     for (std::size_t i = 0; i < kWaveCount; ++i) bands[waves.band[i]] += kShare * light[static_cast<glm::length_t>(i)];
+}
+
+void book_hair(Bands& bands, const Waves& waves, const Light4& light) {
+    if (light == Light4(0.0F)) return;
+    const Bands all = bands_through_hair(waves, light);
+    for (std::size_t b = 0; b < kBandCount; ++b) bands[b] += all[b];
 }
 
 bool finite(const PathLight& light, std::size_t layers) {
@@ -173,7 +180,8 @@ class Renderer {
             return;
         }
         for (std::size_t l = 0; l < stage_.layer_count(); ++l) {
-            book_bands(sums.layers[l], path.waves, path.light.layers[l]);
+            book_bands(sums.layers[l], path.waves, path.light.layers[l] - path.light.by_hair[l]);
+            book_hair(sums.layers[l], path.waves, path.light.by_hair[l]);
         }
         book_bands(sums.albedo, path.waves, path.sight.albedo);
         sums.normal += path.sight.normal;

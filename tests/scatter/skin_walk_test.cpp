@@ -28,6 +28,8 @@ struct Slab {
         return Wall{distance, !up};
     }
     bool contains(const Wall&) const { return true; }
+    float sends_back(const Wall&) const { return 0.0F; }
+    Vec3 mirrored(const Wall&, const Vec3& way) const { return way; }
 };
 
 constexpr std::uint32_t kSeed = 7;
@@ -212,6 +214,8 @@ Four beyond_edge(const SkinMedium& medium, float from, int walks) {
                 return Wall{met->distance, ray.at(met->distance).x};
             }
             bool contains(const Wall&) const { return true; }
+            float sends_back(const Wall&) const { return 0.0F; }
+            Vec3 mirrored(const Wall&, const Vec3& way) const { return way; }
         };
         const auto result = walk_through_skin(medium, {Vec3(0.0F), {0.0F, 0.0F, 1.0F}, direction}, Kept{}, numbers, {});
         if (result.end == WalkEnd::kEmerged && result.wall->x > from)

@@ -91,6 +91,18 @@ TEST_F(Kept, DamagedFilesAreMadeAgain) {
     expect_same(kept_strands(sitter, detail, folder_), grown);
 }
 
+// A folder that cannot be written costs time and says so; the hair is the same.
+TEST_F(Kept, SaysWhenItCannotKeep) {
+    EXPECT_EQ(trouble_keeping(folder_), "");
+    EXPECT_TRUE(files().empty());
+    fs::remove_all(folder_);
+    std::ofstream(folder_) << "a file where the folder should be";
+    EXPECT_NE(trouble_keeping(folder_), "");
+    const Sitter sitter = posed("rowan");
+    expect_same(kept_strands(sitter, {0.0006}, folder_), grow_strands(sitter, {0.0006}));
+    EXPECT_EQ(trouble_keeping(""), "");
+}
+
 TEST_F(Kept, AHeadIsTheSameInClothesThatWereKept) {
     Library library = test_library();
     library.cache = folder_;

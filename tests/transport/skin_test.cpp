@@ -128,7 +128,7 @@ TEST(UnderSkin, MovesTheTerminatorRedFarthest) {
         const float angle = beyond_m / kRadius - kRadius / 5.0F;
         return Vec3(-std::sin(angle), 0.0F, std::cos(angle));
     };
-    const SkinMedium medium = skin_medium(skin_colour(spot, kWaves), kWaves);
+    const SkinMedium medium = skin_medium(skin_depth(spot, skin_colour(spot, kWaves), kWaves).flesh, kWaves);
     const Seen toward = look_at(studio, Vec3(1.0F, 0.0F, 0.0F), 0, 20000);
     for (const float beyond : {1e-3F, 2e-3F}) {
         const Seen past = look_at(studio, normal_at(beyond), 0, 80000);

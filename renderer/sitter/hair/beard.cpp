@@ -84,7 +84,9 @@ Strands grow_beard(const GrowingHead& head, const StrandDetail& detail) {
     // Redder than the hair of the head: common observation.
     const HairPigment& hair = head.look.colour;
     strands.shades = shades_of({hair.eumelanin, hair.pheomelanin + 0.25});
-    const double wider = std::max(1.0, detail.least_width_m / (2.0 * static_cast<double>(make.radius)));
+    // So few that they may be drawn thinner than the hair of the head: wide ones look like quills.
+    constexpr double kOfLeastWidth = 0.45;
+    const double wider = std::max(1.0, kOfLeastWidth * detail.least_width_m / (2.0 * static_cast<double>(make.radius)));
     for (const Root& root :
          spread_roots(head, make.a_square_metre / wider, 0.012F, 900001U, inside_beard, may_be_beard)) {
         add_hair(strands, head, make, root, static_cast<float>(wider));

@@ -13,7 +13,7 @@ inline std::vector<HairPigment> shades_of(const HairPigment& pigment) {
     for (const double strength : {0.70, 0.84, 1.0, 1.2, 1.45}) {
         shades.push_back({strength * pigment.eumelanin, strength * pigment.pheomelanin});
     }
-    shades.push_back({0.02, 0.02});  // grey hair is nearly clear
+    shades.push_back({0.006, 0.002});  // grey hair is nearly clear
     return shades;
 }
 

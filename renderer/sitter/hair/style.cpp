@@ -54,7 +54,7 @@ Vec3 side_parted(const Vec3& place, float side) {
     const Vec3 top(side * swept.x, swept.y, swept.z);
     const Vec3 over = glm::mix(top, natural_way(place), smooth(0.095F, 0.125F, -place.z));
     const Vec3 down(0.0F, -1.0F, -0.45F);
-    return glm::normalize(glm::mix(down, over, smooth(0.055F, 0.090F, place.y)));
+    return glm::normalize(glm::mix(down, over, smooth(0.068F, 0.100F, place.y)));
 }
 
 Vec3 toward_tie(const Vec3& place, float uneven) {
@@ -208,8 +208,9 @@ float length_of(const HairLook& look, const Root& root, const Vec3& usual_root, 
 
 Vec3 combed(const HairLook& look, const Vec3& place, const Vec3& usual_root, bool fringe, float own) {
     if (fringe) return glm::normalize(Vec3(1.6F * usual_root.x, -0.6F, place.y > 0.075F ? 1.0F : 0.15F));
-    // No part is quite straight, and hairs of both sides cross over it.
-    const float strayed = 0.0045F * (2.0F * own - 1.0F);
+    // No part is quite straight, and hairs of both sides cross over it: else a strip of skin a centimetre wide shows,
+    // for it takes that long until hairs that leave it lie close enough to hide what is under them.
+    const float strayed = 0.0080F * (2.0F * own - 1.0F);
     switch (look.style) {
         case HairStyle::kSidePart:
             return side_parted(place, side_of(usual_root.x - 0.034F - strayed));
