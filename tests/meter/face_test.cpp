@@ -162,26 +162,5 @@ TEST(KeyFallOff, OfASmallLightIsTheInverseSquares) {
     }
 }
 
-// Practice's table of a backdrop lit by the key's spill alone, light d from the sitter, paper b behind: 2 log2((d + b)
-// / d) stops under the sitter; at 1 and 2 m white paper (90 %) is 0.85 stop under mid-grey.
-TEST(KeySpill, OnTheBackdropIsTheInverseSquares) {
-    struct Row {
-        double light, paper, under;
-    };
-    for (const Row& row : {Row{1.0, 1.0, 2.0}, Row{1.0, 2.0, 3.17}, Row{1.0, 3.0, 4.0}, Row{1.5, 2.0, 2.44},
-                           Row{2.0, 1.0, 1.17}, Row{3.0, 1.0, 0.83}}) {
-        const MeterReport report = metered(
-            "[sitter]\nhead = \"none\"\neye_height = 1.25\n[camera]\ndistance = 4\n[backdrop]\nsurface = 0\nfloor = "
-            "false\ndistance = " +
-            std::to_string(row.paper) +
-            "\n[[light]]\nmodifier = { shape = \"disc\", diameter = 0.02 }\nangle = 0\ndistance = " +
-            std::to_string(row.light) + "\nmeter = 4\n");
-        const double face = reading_of(report, "face", Receptor::kFlat, Facing::kKey).exposure_lxs;
-        const double paper = reading_of(report, "backdrop", Receptor::kFlat, Facing::kSurface).exposure_lxs;
-        EXPECT_NEAR(std::log2(face / paper), row.under, 0.02) << row.light << ", " << row.paper;
-    }
-    EXPECT_NEAR(std::log2(0.9 / kMidGrey) - 3.17, -0.85, 0.01);
-}
-
 }  // namespace
 }  // namespace understudy
