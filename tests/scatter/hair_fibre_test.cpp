@@ -45,6 +45,16 @@ TEST(HairFibre, ReturnsAllLightWhenItTakesNone) {
     }
 }
 
+// Widened lobes send all light on too, only to wider angles.
+TEST(HairFibre, ReturnsAllLightHoweverWidened) {
+    for (const float blur : {0.15F, 0.25F, 0.6F}) {
+        for (const float over : kOver) {
+            const FibreApproach from = approach_fibre(clear_fibre(), way_over(over, 33.0F), 0.3F, kTestWaves, blur);
+            EXPECT_NEAR(all_light(from), 1.0, 2e-4) << over << " " << blur;
+        }
+    }
+}
+
 TEST(HairFibre, ValuesIntegrateToTheirShares) {
     for (const HairPigment& pigment : {HairPigment{1.3, 0.0}, HairPigment{0.2, 1.0}, HairPigment{8.0, 0.0}}) {
         const HairFibre fibre{hair_absorption(pigment)};

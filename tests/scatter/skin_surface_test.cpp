@@ -70,5 +70,20 @@ TEST(SkinSurface, LosesNothingBetweenItsParts) {
     }
 }
 
+// Twice through its melanin, flesh has the skin's colour; flesh without any lets all pass.
+TEST(SkinSurface, IsItsFleshThroughItsMelanin) {
+    const Waves waves{{630.0F, 550.0F, 450.0F, 590.0F}, {}};
+    for (const float melanin : {0.0F, 0.02F, 0.1F, 0.4F}) {
+        const SkinSpot spot{melanin, 0.02F};
+        const Light4 colour = skin_colour(spot, waves);
+        const SkinDepth depth = skin_depth(spot, colour, waves);
+        for (glm::length_t k = 0; k < 4; ++k) {
+            EXPECT_NEAR(depth.passes[k] * depth.passes[k] * depth.flesh[k], colour[k], 1e-5F) << melanin;
+            EXPECT_LE(depth.passes[k], 1.0F + 1e-5F) << melanin;
+            EXPECT_EQ(melanin > 0.0F, depth.passes[k] < 1.0F - 1e-5F) << melanin;
+        }
+    }
+}
+
 }  // namespace
 }  // namespace understudy

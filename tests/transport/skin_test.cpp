@@ -87,6 +87,22 @@ TEST(UnderSkin, IsAsBrightAsFlatSkinInBroadLight) {
     }
 }
 
+// Melanin lies over the flesh and not in it: no piece of dark skin, however thin, sends back more than what gets
+// through its melanin twice. A grain of half a millimetre, which takes up next to nothing within.
+TEST(UnderSkin, IsDarkWhereItIsThin) {
+    const SkinSpot spot{0.3F, 0.005F, 0.3F, 1.0F};
+    const Studio studio = ball_studio(
+        "[room]\nambient = 1\n[[light]]\nmodifier = { shape = \"disc\", diameter = 0.1 }\nmeter = 4\n", spot, 0.0005F);
+    const Seen seen = look_at(studio, glm::normalize(Vec3(0.3F, 0.2F, 0.9F)), 1, 10000);
+    const float coat = coat_reflectance(spot, 1.0F);
+    const Light4 passes = skin_depth(spot, skin_colour(spot, kWaves), kWaves).passes;
+    for (glm::length_t k = 0; k < 4; ++k) {
+        const float most = (coat + (1.0F - coat) * passes[k] * passes[k]) / kPi;
+        EXPECT_LT(seen.mean[k], most + 3.0F * seen.error[k]) << k;
+        EXPECT_GT(seen.mean[k], 0.8F * most) << k;
+    }
+}
+
 // How much of a light from the side comes back past the terminator of a large ball, so far beyond it, over what comes
 // back where the light falls in squarely: by the dipole for the medium, with nothing to hold light back at its surface
 // (Jensen and others 2001, eq. 4). Toward the light the irradiance grows as the way from the terminator over the
