@@ -14,7 +14,7 @@
 #include "cli/interrupt.h"
 #include "cli/progress_line.h"
 #include "cli/rehearsal.h"
-#include "film/picture_file.h"
+#include "cli/sheet_output.h"
 #include "report/json_file.h"
 #include "setup/vary_scene.h"
 
@@ -30,22 +30,6 @@ struct CompareWish {
     int samples = 0;
     bool as_traced = false;
 };
-
-Problems problems_with_outputs(const CompareWish& wish) {
-    Problems problems;
-    const auto keep = [&](const auto& outcome) {
-        if (!outcome) problems.insert(problems.end(), outcome.problems().begin(), outcome.problems().end());
-    };
-    const auto kind = picture_kind(wish.sheet);
-    keep(kind);
-    if (kind && *kind == PictureKind::kExr) {
-        problems.push_back({Blame::kWrongInput, fmt::format("{}: a sheet is .png or .jpg", wish.sheet)});
-    }
-    keep(check_writable(wish.sheet));
-    keep(check_fonts());
-    if (!wish.json.empty()) keep(check_writable(wish.json));
-    return problems;
-}
 
 int say_interrupted() {
     fmt::print(stderr, "interrupted: no file was written\n");
@@ -70,19 +54,15 @@ Expected<Done> meter_all(Comparison& comparison, ProgressLine& line, const std::
     return Done{};
 }
 
-Expected<Done> write_sheet(const CompareWish& wish, const Comparison& comparison,
-                           const std::vector<CellPictures>& pictures) {
-    const auto drawn = draw_sheet(sheet_of(comparison, pictures));
-    if (!drawn) return drawn.problems();
-    PictureTags tags;
-    tags.title = comparison.cells.front().report.title;
-    if (auto done = write_display_picture(wish.sheet, *picture_kind(wish.sheet), *drawn, tags); !done) return done;
+Expected<Done> write_outputs(const CompareWish& wish, const Comparison& comparison,
+                             const std::vector<CellPictures>& pictures) {
+    const auto written = write_sheet(wish.sheet, sheet_of(comparison, pictures), comparison.cells.front().report.title);
+    if (!written) return written.problems();
     if (!wish.json.empty()) {
         if (auto done = write_whole_file(wish.json, comparison_json(comparison)); !done) return done;
     }
-    fmt::print("{}\n{}: {} × {}, {} picture{} from {} traced film{}\n", comparison_text(comparison), wish.sheet,
-               drawn->width, drawn->height, pictures.size(), pictures.size() == 1 ? "" : "s", comparison.films,
-               comparison.films == 1 ? "" : "s");
+    fmt::print("{}\n{}, {} picture{} from {} traced film{}\n", comparison_text(comparison), *written, pictures.size(),
+               pictures.size() == 1 ? "" : "s", comparison.films, comparison.films == 1 ? "" : "s");
     return Done{};
 }
 
@@ -92,7 +72,8 @@ int run_compare(CompareWish wish) {
     wish.what.exposure = wish.exposure == "equal" ? ComparedExposure::kEqual : ComparedExposure::kLocked;
     auto comparison = read_comparison(wish.what);
     if (!comparison) return complain(comparison.problems());
-    if (const Problems problems = problems_with_outputs(wish); !problems.empty()) return complain(problems);
+    if (const Problems problems = problems_with_sheet(wish.sheet, wish.json); !problems.empty())
+        return complain(problems);
     std::vector<CellPictures> pictures;
     {
         ProgressLine line;
@@ -106,7 +87,7 @@ int run_compare(CompareWish wish) {
         if (!*traced || interrupted) return say_interrupted();
         pictures = std::move(**traced);
     }
-    const auto done = write_sheet(wish, *comparison, pictures);
+    const auto done = write_outputs(wish, *comparison, pictures);
     return done ? kDone : complain(done.problems());
 }
 

@@ -1,7 +1,5 @@
 // understudy poses SCENE [-o FILE] [--json FILE]: how far the sitter may move, as a table and as a contact sheet.
 
-#include <filesystem>
-
 #include <fmt/format.h>
 
 #include "cli/commands.h"
@@ -10,7 +8,7 @@
 #include "cli/pose_frames.h"
 #include "cli/progress_line.h"
 #include "cli/rehearsal.h"
-#include "film/picture_file.h"
+#include "cli/sheet_output.h"
 #include "report/envelope_text.h"
 #include "report/json_file.h"
 
@@ -25,24 +23,6 @@ struct PosesWish {
     int samples = 12;
     bool as_traced = false;
 };
-
-Problems problems_with_outputs(const PosesWish& wish) {
-    Problems problems;
-    const auto keep = [&](const auto& outcome) {
-        if (!outcome) problems.insert(problems.end(), outcome.problems().begin(), outcome.problems().end());
-    };
-    if (!wish.sheet.empty()) {
-        const auto kind = picture_kind(wish.sheet);
-        keep(kind);
-        if (kind && *kind == PictureKind::kExr) {
-            problems.push_back({Blame::kWrongInput, fmt::format("{}: a sheet is .png or .jpg", wish.sheet)});
-        }
-        keep(check_writable(wish.sheet));
-        keep(check_fonts());
-    }
-    if (!wish.json.empty()) keep(check_writable(wish.json));
-    return problems;
-}
 
 // Nothing when it was interrupted.
 Expected<std::optional<ContactSheet>> traced_sheet(const Setup& setup, const Envelope& envelope,
@@ -63,20 +43,11 @@ Expected<std::optional<ContactSheet>> traced_sheet(const Setup& setup, const Env
     return std::optional(sheet_of(envelope, frames, **pictures));
 }
 
-Expected<Done> write_sheet(const PosesWish& wish, const ContactSheet& sheet) {
-    const auto drawn = draw_sheet(sheet);
-    if (!drawn) return drawn.problems();
-    PictureTags tags;
-    tags.title = sheet.title;
-    auto done = write_display_picture(wish.sheet, *picture_kind(wish.sheet), *drawn, tags);
-    if (done) fmt::print("{}: {} × {}, {} poses\n", wish.sheet, drawn->width, drawn->height, sheet.cells.size());
-    return done;
-}
-
 int run_poses(const PosesWish& wish) {
     const auto setup = read_scene(wish.scene);
     if (!setup) return complain(setup.problems());
-    if (const Problems problems = problems_with_outputs(wish); !problems.empty()) return complain(problems);
+    if (const Problems problems = problems_with_sheet(wish.sheet, wish.json); !problems.empty())
+        return complain(problems);
     const auto envelope = find_envelope(*setup, own_library());
     if (!envelope) return complain(envelope.problems());
     fmt::print("{}", envelope_text(*envelope));
@@ -91,8 +62,10 @@ int run_poses(const PosesWish& wish) {
         fmt::print(stderr, "interrupted: no sheet was written\n");
         return kInterrupted;
     }
-    const auto written = write_sheet(wish, **sheet);
-    return written ? kDone : complain(written.problems());
+    const auto written = write_sheet(wish.sheet, **sheet, (*sheet)->title);
+    if (!written) return complain(written.problems());
+    fmt::print("{}, {} poses\n", *written, (*sheet)->cells.size());
+    return kDone;
 }
 
 }  // namespace

@@ -11,7 +11,7 @@
 #include "cli/progress_line.h"
 #include "cli/rehearsal.h"
 #include "cli/settle_sheet.h"
-#include "film/picture_file.h"
+#include "cli/sheet_output.h"
 #include "report/json_file.h"
 #include "setup/nearest_name.h"
 #include "setup/vary_scene.h"
@@ -45,22 +45,10 @@ Problem no_such(const std::string& name) {
 }
 
 Problems problems_with_outputs(const SettleWish& wish) {
-    Problems problems;
-    const auto keep = [&](const auto& outcome) {
-        if (!outcome) problems.insert(problems.end(), outcome.problems().begin(), outcome.problems().end());
-    };
-    if (!wish.sheet.empty()) {
-        const auto kind = picture_kind(wish.sheet);
-        keep(kind);
-        if (kind && *kind == PictureKind::kExr) {
-            problems.push_back({Blame::kWrongInput, fmt::format("{}: a sheet is .png or .jpg", wish.sheet)});
-        }
-        keep(check_writable(wish.sheet));
-        keep(check_fonts());
-    } else if (wish.samples > 0) {
+    Problems problems = problems_with_sheet(wish.sheet, wish.json);
+    if (wish.sheet.empty() && wish.samples > 0) {
         problems.push_back({Blame::kWrongInput, "--samples without a picture; expected -o FILE with it"});
     }
-    if (!wish.json.empty()) keep(check_writable(wish.json));
     return problems;
 }
 
@@ -77,17 +65,6 @@ Expected<std::vector<ClaimReading>> read_cases(const Claim& claim, const std::fi
         readings.push_back(std::move(*reading));
     }
     return readings;
-}
-
-Expected<Done> write_sheet(const SettleWish& wish, const Claim& claim, const std::vector<ClaimReading>& readings,
-                           const std::vector<CellPictures>& pictures) {
-    const auto drawn = draw_sheet(sheet_of(claim, readings, pictures));
-    if (!drawn) return drawn.problems();
-    PictureTags tags;
-    tags.title = claim.name;
-    if (auto done = write_display_picture(wish.sheet, *picture_kind(wish.sheet), *drawn, tags); !done) return done;
-    fmt::print("\n{}: {} × {}\n", wish.sheet, drawn->width, drawn->height);
-    return Done{};
 }
 
 int say_interrupted() {
@@ -116,7 +93,9 @@ int settle(const SettleWish& wish, const Claim& claim) {
     }
     fmt::print("{}", claim_text(claim, readings, scenes));
     if (!wish.sheet.empty()) {
-        if (const auto done = write_sheet(wish, claim, readings, pictures); !done) return complain(done.problems());
+        const auto written = write_sheet(wish.sheet, sheet_of(claim, readings, pictures), claim.name);
+        if (!written) return complain(written.problems());
+        fmt::print("\n{}\n", *written);
     }
     if (!wish.json.empty()) {
         const auto done = write_whole_file(wish.json, claim_json(claim, readings, scenes));

@@ -9,6 +9,7 @@
 #include "cli/interrupt.h"
 #include "cli/progress_line.h"
 #include "cli/rehearsal.h"
+#include "cli/sheet_output.h"
 #include "setup/head_file.h"
 #include "setup/kit_files.h"
 #include "setup/read_setup.h"
@@ -63,13 +64,7 @@ struct Listed {
 };
 
 int draw_sitters(const std::vector<Listed>& sitters, const SittersWish& wish) {
-    const auto kind = picture_kind(wish.sheet);
-    if (!kind) return complain(kind.problems());
-    if (*kind == PictureKind::kExr) {
-        return complain({{Blame::kWrongInput, fmt::format("{}: a sheet is .png or .jpg", wish.sheet)}});
-    }
-    if (const auto done = check_writable(wish.sheet); !done) return complain(done.problems());
-    if (const auto done = check_fonts(); !done) return complain(done.problems());
+    if (const Problems problems = problems_with_sheet(wish.sheet, ""); !problems.empty()) return complain(problems);
     const auto finisher = Finisher::open(wish.as_traced);
     if (!finisher) return complain(finisher.problems());
     tell_if_sitters_are_not_kept();
@@ -92,13 +87,9 @@ int draw_sitters(const std::vector<Listed>& sitters, const SittersWish& wish) {
             sheet.cells.push_back({listed.name, display_picture(*picture), {}, {listed.sitter}, ""});
         }
     }
-    PictureTags tags;
-    tags.title = "sitters";
-    const auto drawn = draw_sheet(sheet);
-    if (!drawn) return complain(drawn.problems());
-    const auto written = write_display_picture(wish.sheet, *kind, *drawn, tags);
+    const auto written = write_sheet(wish.sheet, sheet, "sitters");
     if (!written) return complain(written.problems());
-    fmt::print("{}: {} × {}\n", wish.sheet, drawn->width, drawn->height);
+    fmt::print("{}\n", *written);
     return kDone;
 }
 
