@@ -15,9 +15,9 @@ namespace understudy {
 // count fourfold.
 Bands bands_through_hair(const Waves& waves, const Light4& light);
 
-// Whether a hair takes so little that sums are near enough: up to light brown. Darker hair is not noisy.
+// Whether a hair takes so little that sums are near enough: grey, white and blond. Darker hair is hardly noisy.
 inline bool is_pale(const HairFibre& fibre) {
-    constexpr float kAt550Nm = 0.5F;  // per radius
+    constexpr float kAt550Nm = 0.3F;  // per radius
     return fibre.absorption.at(550.0F) < kAt550Nm;
 }
 
