@@ -17,7 +17,7 @@ struct ClaimCase {
 };
 
 // A number told of every case.
-struct Quantity {
+struct ToldQuantity {
     std::string name;                             // "nose shadow's edge"
     std::string key;                              // of the JSON file, with its unit: "nose_edge_mm"
     double (*of)(const ClaimReading&) = nullptr;  // NaN where there is none; nullptr: it is no number
@@ -47,7 +47,7 @@ struct Claim {
     std::string experiment;
     std::vector<ClaimCase> cases;
     Asked asked;
-    std::vector<Quantity> quantities;
+    std::vector<ToldQuantity> quantities;
     // Of the cases' readings, in their order. Every word has to come from them.
     Settled (*settle)(const std::vector<ClaimReading>&);
     // The f-number that a case's picture is developed at. None: what a flat meter at the face reads toward the key.

@@ -59,7 +59,8 @@ class CaseReader {
         report_.face =
             read_face(studio_, stage_, nobody_, lit_, report_.catchlights.value_or(std::vector<Catchlight>{}));
     }
-    // The key swung straight before the face at its distance, judged at its own height and at all from level to 75 degrees.
+    // The key swung straight before the face at its distance, judged at its own height and at all from level to 75
+    // degrees.
     void nose_shadow_in_front(ClaimReading& reading) const {
         constexpr double kStep = 0.0015;
         constexpr double kHighest = 75.0;

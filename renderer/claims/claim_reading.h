@@ -36,7 +36,8 @@ struct ClaimReading {
     // With the key swung straight before the face, its height and distance kept: how far the nose's shadow goes from
     // the nose's base (0) to the upper lip (1).
     std::optional<double> to_lip_in_front;
-    std::optional<double> lip_at_deg;  // and how high it would have to stand there to touch the lip, over the face's level
+    std::optional<double>
+        lip_at_deg;  // and how high it would have to stand there to touch the lip, over the face's level
     // Of the paper's light, on a cheek's outermost part that is turned 90° from the camera, in lx·s; camera left,
     // right.
     std::array<double, 2> paper_on_edges_lxs{};

@@ -43,7 +43,7 @@ std::string wrapped(const std::string& first, const std::string& text) {
 
 Json numbers_of(const Claim& claim, const ClaimReading& reading) {
     Json numbers = Json::object();
-    for (const Quantity& quantity : claim.quantities) {
+    for (const ToldQuantity& quantity : claim.quantities) {
         if (quantity.of == nullptr) continue;
         const double value = quantity.of(reading);
         numbers[quantity.key] = std::isfinite(value) ? Json(value) : Json();
@@ -55,7 +55,7 @@ std::string numbers_table(const Claim& claim, const std::vector<ClaimReading>& r
     std::vector<Column> columns{{""}};
     for (std::size_t i = 0; i < readings.size(); ++i) columns.push_back({case_letter(i), Align::kRight});
     Table table(columns);
-    for (const Quantity& quantity : told_quantities(claim, readings)) {
+    for (const ToldQuantity& quantity : told_quantities(claim, readings)) {
         std::vector<std::string> row{quantity.name};
         for (const ClaimReading& reading : readings) row.push_back(told(quantity, reading));
         table.add_row(std::move(row));
@@ -97,13 +97,13 @@ std::string outcome_sentence(Outcome outcome) {
     return "";
 }
 
-std::string told(const Quantity& quantity, const ClaimReading& reading) {
+std::string told(const ToldQuantity& quantity, const ClaimReading& reading) {
     return without_controls(quantity.words != nullptr ? quantity.words(reading) : quantity.told(quantity.of(reading)));
 }
 
-std::vector<Quantity> told_quantities(const Claim& claim, const std::vector<ClaimReading>& readings) {
-    std::vector<Quantity> quantities;
-    for (const Quantity& quantity : claim.quantities) {
+std::vector<ToldQuantity> told_quantities(const Claim& claim, const std::vector<ClaimReading>& readings) {
+    std::vector<ToldQuantity> quantities;
+    for (const ToldQuantity& quantity : claim.quantities) {
         const auto has = [&](const ClaimReading& reading) { return told(quantity, reading) != "none"; };
         if (std::any_of(readings.begin(), readings.end(), has)) quantities.push_back(quantity);
     }
@@ -158,7 +158,7 @@ std::string claim_json(const Claim& claim, const std::vector<ClaimReading>& read
     Json cases = Json::array();
     for (std::size_t i = 0; i < readings.size(); ++i) {
         Json words = Json::object();
-        for (const Quantity& quantity : claim.quantities) words[quantity.name] = told(quantity, readings[i]);
+        for (const ToldQuantity& quantity : claim.quantities) words[quantity.name] = told(quantity, readings[i]);
         cases.push_back({{"letter", case_letter(i)},
                          {"title", claim.cases[i].title},
                          {"scene", (scenes / (claim.cases[i].scene + ".toml")).string()},

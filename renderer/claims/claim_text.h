@@ -16,10 +16,10 @@ std::string word(Outcome outcome);              // "claim", "opposite", "both", 
 std::string outcome_sentence(Outcome outcome);  // "Here the claim holds."
 
 // A quantity of a case in words.
-std::string told(const Quantity& quantity, const ClaimReading& reading);
+std::string told(const ToldQuantity& quantity, const ClaimReading& reading);
 
 // Without those that no case has.
-std::vector<Quantity> told_quantities(const Claim& claim, const std::vector<ClaimReading>& readings);
+std::vector<ToldQuantity> told_quantities(const Claim& claim, const std::vector<ClaimReading>& readings);
 
 // Columns are called A, B, …, in the cases' order; so are a sheet's pictures.
 std::string case_letter(std::size_t index);

@@ -156,7 +156,8 @@ Settled settle_key_place(const std::vector<ClaimReading>& cases) {
                     "45 on {} of "
                     "the two faces, by four feet and two on {}, by the lower edge at the chin on {}.",
                     good[0], good[1], good[2]),
-        fmt::format("With the light in front the nose's shadow touches the lip of the average face at {} up, that of the other at "
+        fmt::format("With the light in front the nose's shadow touches the lip of the average face at {} up, that of "
+                    "the other at "
                     "{}.",
                     told_degrees(lip_at_deg(cases[0])), told_degrees(lip_at_deg(cases[3]))),
         fmt::format("Raising the key from {} to {} takes the darker eye of the average face from {} to {} against its "

@@ -85,17 +85,19 @@ std::string told_ratio(double value) { return to_one(value); }
 std::string told_metres(double value) { return plain_number(value, 2) + " m"; }
 std::string told_lens(double value) { return whole_stop_and_tenths(value); }
 
-Quantity the_meter() { return {"meter at the face", "face_f_number", face_f_number, told_lens}; }
-Quantity the_nose_edge() { return {"nose shadow's edge", "nose_edge_mm", nose_edge_mm, told_mm}; }
-Quantity the_lit_edge() { return {"edge 20 mm off, 10 to 90 %", "lit_edge_mm", lit_edge_mm, told_mm}; }
-Quantity the_width() { return {"key's width over distance", "width_over_distance", width_over_distance, told_share}; }
-Quantity the_fall_off() { return {"lost over the face", "across_face_stops", across_face_stops, told_stops}; }
-Quantity the_chest() { return {"lost down to the chest", "to_chest_stops", to_chest_stops, told_stops}; }
-Quantity the_cheeks() { return {"lit cheek over the other", "cheek_stops", cheek_stops, told_stops}; }
-Quantity the_shine() { return {"sheen over skin", "shine_stops", shine_stops, told_stops}; }
+ToldQuantity the_meter() { return {"meter at the face", "face_f_number", face_f_number, told_lens}; }
+ToldQuantity the_nose_edge() { return {"nose shadow's edge", "nose_edge_mm", nose_edge_mm, told_mm}; }
+ToldQuantity the_lit_edge() { return {"edge 20 mm off, 10 to 90 %", "lit_edge_mm", lit_edge_mm, told_mm}; }
+ToldQuantity the_width() {
+    return {"key's width over distance", "width_over_distance", width_over_distance, told_share};
+}
+ToldQuantity the_fall_off() { return {"lost over the face", "across_face_stops", across_face_stops, told_stops}; }
+ToldQuantity the_chest() { return {"lost down to the chest", "to_chest_stops", to_chest_stops, told_stops}; }
+ToldQuantity the_cheeks() { return {"lit cheek over the other", "cheek_stops", cheek_stops, told_stops}; }
+ToldQuantity the_shine() { return {"sheen over skin", "shine_stops", shine_stops, told_stops}; }
 
-Quantity the_backdrop() { return {"backdrop, from grey", "backdrop_stops", backdrop_stops, told_signed_stops}; }
-Quantity the_pack_setting() {
+ToldQuantity the_backdrop() { return {"backdrop, from grey", "backdrop_stops", backdrop_stops, told_signed_stops}; }
+ToldQuantity the_pack_setting() {
     return {"power for this reading", "key_j", key_joules,
             [](double value) { return fmt::format("{} J", three_figures(value)); }};
 }

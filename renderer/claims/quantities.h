@@ -45,16 +45,16 @@ std::string told_ratio(double value);         // "3.0:1"
 std::string told_metres(double value);        // "1.20 m"
 std::string told_lens(double value);          // "f/8 (8 + 0/10)"
 
-Quantity the_meter();
-Quantity the_nose_edge();
-Quantity the_lit_edge();
-Quantity the_width();
-Quantity the_fall_off();
-Quantity the_chest();
-Quantity the_cheeks();
-Quantity the_shine();
-Quantity the_backdrop();
-Quantity the_pack_setting();  // joules for this reading
+ToldQuantity the_meter();
+ToldQuantity the_nose_edge();
+ToldQuantity the_lit_edge();
+ToldQuantity the_width();
+ToldQuantity the_fall_off();
+ToldQuantity the_chest();
+ToldQuantity the_cheeks();
+ToldQuantity the_shine();
+ToldQuantity the_backdrop();
+ToldQuantity the_pack_setting();  // joules for this reading
 
 // "more", "less" or "the same" by a threshold under which a difference is none.
 std::string compared(double before, double after, double least, const std::string& more, const std::string& less,

@@ -42,12 +42,12 @@ ContactSheet sheet_of(const Claim& claim, const std::vector<ClaimReading>& readi
     for (const std::string& sentence : settled.holds) sheet.note += "\n" + sentence;
     for (const std::string& sentence : settled.conditions) sheet.note += "\n" + sentence;
     sheet.columns = columns_for(readings.size());
-    const std::vector<Quantity> quantities = told_quantities(claim, readings);
-    for (const Quantity& quantity : quantities) sheet.labels.push_back(quantity.name);
+    const std::vector<ToldQuantity> quantities = told_quantities(claim, readings);
+    for (const ToldQuantity& quantity : quantities) sheet.labels.push_back(quantity.name);
     for (std::size_t i = 0; i < readings.size(); ++i) {
         SheetCell cell{
             fmt::format("{}: {}", case_letter(i), claim.cases[i].title), pictures[i].picture, pictures[i].eyes, {}, ""};
-        for (const Quantity& quantity : quantities) {
+        for (const ToldQuantity& quantity : quantities) {
             cell.lines.push_back(told(quantity, readings[i]));
         }
         sheet.cells.push_back(std::move(cell));

@@ -29,7 +29,7 @@ ClaimReading read(const Claim& claim, std::size_t index, const Asked& asked, con
 }
 
 double number(const Claim& claim, const std::string& key, const ClaimReading& reading) {
-    for (const Quantity& quantity : claim.quantities) {
+    for (const ToldQuantity& quantity : claim.quantities) {
         if (quantity.key == key) return quantity.of(reading);
     }
     throw std::runtime_error("no quantity " + key);

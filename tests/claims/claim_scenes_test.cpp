@@ -35,7 +35,7 @@ TEST(Claims, AreFourteenEachWithItsOpposite) {
 TEST(Claims, QuantitiesHaveKeysOfTheirOwn) {
     for (const Claim& claim : all_claims()) {
         std::set<std::string> keys;
-        for (const Quantity& quantity : claim.quantities) {
+        for (const ToldQuantity& quantity : claim.quantities) {
             EXPECT_TRUE(keys.insert(quantity.key).second) << claim.name << ": " << quantity.key;
             EXPECT_TRUE(quantity.words != nullptr || (quantity.of != nullptr && quantity.told != nullptr))
                 << claim.name << ": " << quantity.key;
