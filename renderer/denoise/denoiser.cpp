@@ -1,5 +1,6 @@
 #include "denoise/denoiser.h"
 
+#include <cmath>
 #include <utility>
 
 #include "denoise/a_trous.h"
@@ -25,6 +26,24 @@ namespace {
 constexpr double kAsGoodAsLearned = 256.0;
 constexpr double kAsGoodAsFiltered = 64.0;
 
+Vec3 sum_of_numbers(const Picture& picture) {
+    glm::dvec3 sum(0.0);
+    for (const Vec3& pixel : picture.pixels) {
+        if (std::isfinite(pixel.x + pixel.y + pixel.z)) sum += glm::dvec3(pixel);
+    }
+    return Vec3(sum);
+}
+
+// The network is a few hundredths too dark or too bright now and then. The traced picture as a whole is not.
+Picture as_bright_as(const Picture& traced, Picture clean) {
+    const Vec3 wanted = sum_of_numbers(traced);
+    const Vec3 got = sum_of_numbers(clean);
+    Vec3 ratio(1.0F);
+    for (glm::length_t c = 0; c < 3; ++c) ratio[c] = wanted[c] > 0.0F && got[c] > 0.0F ? wanted[c] / got[c] : 1.0F;
+    for (Vec3& pixel : clean.pixels) pixel *= ratio;
+    return clean;
+}
+
 // Of two estimates whose errors have nothing to do with each other, the best mean weighs each by the other's.
 Picture mixed(const Picture& traced, const Picture& clean, double samples, double as_good) {
     Picture result = clean;
@@ -49,7 +68,7 @@ Picture Denoiser::clean(const Film& film, const Developing& developing) const {
         // The network knows nothing of greys that have to stay grey.
         for (Vec3& pixel : clean.pixels) pixel = Vec3((pixel.x + pixel.y + pixel.z) / 3.0F);
     }
-    return mixed(traced, clean, film.samples, kAsGoodAsLearned);
+    return mixed(traced, as_bright_as(traced, std::move(clean)), film.samples, kAsGoodAsLearned);
 }
 
 }  // namespace understudy
