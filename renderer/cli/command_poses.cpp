@@ -75,11 +75,13 @@ void add_poses(CLI::App& program, int& status) {
     CLI::App* command = program.add_subcommand(
         "poses", "How far the sitter may turn, tip, step and look while pattern, eyes and exposure hold");
     take_scene(*command, wish->scene);
-    command->add_option("-o,--output", wish->sheet,
-                        "A contact sheet of it as well, each movement up to its limit and past it: .png or .jpg");
+    CLI::Option* sheet =
+        command->add_option("-o,--output", wish->sheet,
+                            "A contact sheet of it as well, each movement up to its limit and past it: .png or .jpg");
     command->add_option("--json", wish->json, "Write the limits to this file as well");
     command->add_option("--samples", wish->samples, "Camera paths a pixel of the sheet (12 unless told)")
-        ->check(CLI::Range(1, 65536));
+        ->check(CLI::Range(1, 65536))
+        ->needs(sheet);
     take_denoising(*command, wish->as_traced);
     command->callback([wish, &status] { status = run_poses(*wish); });
 }

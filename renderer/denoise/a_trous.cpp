@@ -22,10 +22,6 @@ constexpr float kDimmest = 0.02F;    // of a white card: darker places are taken
 
 constexpr float kDarkest = 1e-3F;  // of albedo: what is black gives no light to divide
 
-bool is_number(const Vec3& pixel) { return std::isfinite(pixel.x) && std::isfinite(pixel.y) && std::isfinite(pixel.z); }
-
-float brightness(const Vec3& light) { return glm::dot(light, Vec3(0.2126F, 0.7152F, 0.0722F)); }
-
 class Filter {
   public:
     Filter(const Picture& picture, const Features& features, int samples)

@@ -1,6 +1,5 @@
 #include "denoise/denoiser.h"
 
-#include <cmath>
 #include <utility>
 
 #include "denoise/a_trous.h"
@@ -29,7 +28,7 @@ constexpr double kAsGoodAsFiltered = 64.0;
 Vec3 sum_of_numbers(const Picture& picture) {
     glm::dvec3 sum(0.0);
     for (const Vec3& pixel : picture.pixels) {
-        if (std::isfinite(pixel.x + pixel.y + pixel.z)) sum += glm::dvec3(pixel);
+        if (is_number(pixel)) sum += glm::dvec3(pixel);
     }
     return Vec3(sum);
 }

@@ -7,7 +7,7 @@ Features features_of(const Film& film, const Developing& developing) {
     if (developing.treatment != Treatment::kBlackAndWhite) return features;
     // A grey picture's edges are where its own greys change.
     for (Vec3& albedo : features.albedo.pixels) {
-        albedo = Vec3(glm::dot(albedo, Vec3(0.2126F, 0.7152F, 0.0722F)));  // BT.709's luminance
+        albedo = Vec3(brightness(albedo));
     }
     return features;
 }

@@ -9,8 +9,6 @@ namespace understudy {
 
 namespace {
 
-bool is_number(const Vec3& pixel) { return std::isfinite(pixel.x) && std::isfinite(pixel.y) && std::isfinite(pixel.z); }
-
 int rounded_up(int size) { return (size + Network::kStep - 1) / Network::kStep * Network::kStep; }
 
 // A part of the picture, on the network's grid; what of it is kept lies inside.
