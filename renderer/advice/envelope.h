@@ -12,7 +12,7 @@
 
 namespace understudy {
 
-// Half of the third of a stop either way that a finished picture is allowed: common practice, no source.
+// A third of a stop either way is hardly seen: common practice, no source.
 inline constexpr double kExposureHolds = 1.0 / 3.0;
 
 // What no longer holds.

@@ -31,11 +31,6 @@ struct CompareWish {
     bool as_traced = false;
 };
 
-int say_interrupted() {
-    fmt::print(stderr, "interrupted: no file was written\n");
-    return kInterrupted;
-}
-
 // All of them, so that whatever is wrong with one is told before anything is traced.
 Expected<Done> meter_all(Comparison& comparison, ProgressLine& line, const std::atomic<bool>& interrupted) {
     tell_if_sitters_are_not_kept();

@@ -58,10 +58,7 @@ int run_poses(const PosesWish& wish) {
     if (wish.sheet.empty()) return kDone;
     const auto sheet = traced_sheet(*setup, *envelope, wish);
     if (!sheet) return complain(sheet.problems());
-    if (!*sheet) {
-        fmt::print(stderr, "interrupted: no sheet was written\n");
-        return kInterrupted;
-    }
+    if (!*sheet) return say_interrupted("no sheet was written");
     const auto written = write_sheet(wish.sheet, **sheet, (*sheet)->title);
     if (!written) return complain(written.problems());
     fmt::print("{}, {} poses\n", *written, (*sheet)->cells.size());

@@ -153,9 +153,7 @@ int run_render(RenderWish wish) {
     const auto rendered = trace(wish, *rehearsal, *finisher, goal);
     if (!rendered) return complain(rendered.problems());
     if (rendered->cancelled || interruption()) {
-        fmt::print(stderr, "interrupted: {}\n",
-                   wish.previews() ? "the picture stays as it was written last" : "no file was written");
-        return kInterrupted;
+        return say_interrupted(wish.previews() ? "the picture stays as it was written last" : "no file was written");
     }
     tell_losses(*rendered);
     if (wish.previews()) metered = meter_rehearsal(*rehearsal);

@@ -67,11 +67,6 @@ Expected<std::vector<ClaimReading>> read_cases(const Claim& claim, const std::fi
     return readings;
 }
 
-int say_interrupted() {
-    fmt::print(stderr, "interrupted: no file was written\n");
-    return kInterrupted;
-}
-
 int settle(const SettleWish& wish, const Claim& claim) {
     const std::filesystem::path scenes = scenes_folder();
     std::vector<ClaimReading> readings;

@@ -80,10 +80,7 @@ int draw_sitters(const std::vector<Listed>& sitters, const SittersWish& wish) {
             const auto picture =
                 portrait_of(listed.name, wish, *finisher, [&](double share) { line.show(share_before + share / all); });
             if (!picture) return complain(picture.problems());
-            if (picture->pixels.empty()) {
-                fmt::print(stderr, "interrupted: no file was written\n");
-                return kInterrupted;
-            }
+            if (picture->pixels.empty()) return say_interrupted();
             sheet.cells.push_back({listed.name, display_picture(*picture), {}, {listed.sitter}, ""});
         }
     }

@@ -1,5 +1,9 @@
 #include "cli/interrupt.h"
 
+#include <fmt/format.h>
+
+#include "cli/commands.h"
+
 #include <csignal>
 
 namespace understudy {
@@ -20,6 +24,11 @@ const std::atomic<bool>& interruption() {
     std::signal(SIGINT, on_signal);
     std::signal(SIGTERM, on_signal);
     return interrupted;
+}
+
+int say_interrupted(const std::string& outcome) {
+    fmt::print(stderr, "interrupted: {}\n", outcome);
+    return kInterrupted;
 }
 
 }  // namespace understudy

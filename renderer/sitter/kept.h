@@ -2,8 +2,8 @@
 //
 // A file is named by a fingerprint of all that went into it, this very program among it, so that whatever is changed
 // makes another; it carries the fingerprint and ends in a seal over its bytes: what is damaged, foreign or of another
-// program counts as not there. Whoever cannot write makes it again the next time, and is told
-// so (trouble_keeping).
+// program counts as not there. Whoever cannot write makes it again the next time, and can be told so
+// (trouble_keeping).
 #pragma once
 
 #include <cstdint>

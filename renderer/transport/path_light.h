@@ -32,7 +32,7 @@ struct PathDetours {
 
 struct PathLight {
     LayerLights layers{};
-    LayerLights by_hair{};           // of these, what has met nothing but hair (transport/hair_bands.h)
+    LayerLights by_hair{};           // of these, what has met only pale hair (transport/hair_bands.h)
     std::uint32_t rays = 0;          // traced for it
     std::uint32_t given_up = 0;      // walks under the skin that grew too long
     PathDetours* detours = nullptr;  // noted when given, by a path that does not divide
