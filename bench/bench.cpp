@@ -1,5 +1,5 @@
-// understudy_bench [rays|threads|start|head|memory|convergence|skin|kit|whole-kit ...]: prints the figures asked for,
-// or all but the last.
+// understudy_bench [rays|threads|start|head|memory|convergence|skin|kit|live|whole-kit ...]: prints the figures asked
+// for, or all but the last.
 
 #include "bench.h"
 
@@ -23,21 +23,19 @@ std::vector<std::string> bench_scene_names() {
     return names;
 }
 
+void fail_bench(const Problems& problems) {
+    for (const Problem& problem : problems) fmt::print(stderr, "{}\n", problem.text);
+    std::exit(1);
+}
+
 Rehearsal bench_scene(const std::string& name, int width, int height) {
     auto setup = read_setup(std::filesystem::path(UNDERSTUDY_SCENES_DIR) / (name + ".toml"), own_library());
-    if (setup) {
-        setup->picture.width = width;
-        setup->picture.height = height;
-        if (auto studio = place_studio(*setup, own_library())) {
-            Rehearsal rehearsal;
-            rehearsal.studio = std::move(*studio);
-            rehearsal.stage = std::make_unique<Stage>(rehearsal.studio, Stage::With::kSitter);
-            rehearsal.nobody = std::make_unique<Stage>(rehearsal.studio, Stage::With::kNobody);
-            return rehearsal;
-        }
-    }
-    fmt::print(stderr, "the scene {} cannot be opened; run understudy check on it\n", name);
-    std::exit(1);
+    if (!setup) fail_bench(setup.problems());
+    setup->picture.width = width;
+    setup->picture.height = height;
+    auto rehearsal = rehearse(*setup);
+    if (!rehearsal) fail_bench(rehearsal.problems());
+    return std::move(*rehearsal);
 }
 
 }  // namespace understudy
@@ -47,7 +45,8 @@ int main(int count, char** arguments) {
         {"rays", understudy::bench_rays},     {"threads", understudy::bench_threads},
         {"start", understudy::bench_start},   {"head", understudy::bench_head},
         {"memory", understudy::bench_memory}, {"convergence", understudy::bench_convergence},
-        {"skin", understudy::bench_skin},     {"kit", understudy::bench_kit}};
+        {"skin", understudy::bench_skin},     {"kit", understudy::bench_kit},
+        {"live", understudy::bench_live}};
     if (count == 1) {
         for (const auto& [name, bench] : all) bench();
         return 0;
@@ -59,10 +58,11 @@ int main(int count, char** arguments) {
         }
         const auto found = all.find(arguments[i]);
         if (found == all.end()) {
-            fmt::print(stderr,
-                       "no measurement \"{}\"; expected rays, threads, start, head, memory, convergence, skin, kit or "
-                       "whole-kit\n",
-                       arguments[i]);
+            fmt::print(
+                stderr,
+                "no measurement \"{}\"; expected rays, threads, start, head, memory, convergence, skin, kit, live "
+                "or whole-kit\n",
+                arguments[i]);
             return 2;
         }
         found->second();

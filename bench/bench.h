@@ -7,7 +7,7 @@
 #include <string>
 #include <vector>
 
-#include "cli/rehearsal.h"
+#include "cli/own_library.h"
 
 namespace understudy {
 
@@ -18,6 +18,7 @@ void bench_head();
 void bench_memory();
 void bench_convergence();
 void bench_skin();
+void bench_live();
 void bench_kit();        // a few modifiers of every kind
 void bench_whole_kit();  // all
 
@@ -32,6 +33,9 @@ double shortest_time(int runs, const Work& work) {
     }
     return shortest;
 }
+
+// Ends the program, telling what is wrong.
+[[noreturn]] void fail_bench(const Problems& problems);
 
 // A scene of the repository, its picture at the given size. Ends the program with a message when it cannot be opened.
 Rehearsal bench_scene(const std::string& name, int width, int height);

@@ -3,7 +3,7 @@
 
 #include <string>
 
-#include "cli/film_card.h"
+#include "rehearsal/film_card.h"
 
 namespace understudy {
 

@@ -3,7 +3,7 @@
 
 #include "advice/advise.h"
 #include "cli/commands.h"
-#include "cli/rehearsal.h"
+#include "cli/own_library.h"
 #include "film/picture_file.h"
 #include "report/advice_json.h"
 #include "report/advice_text.h"

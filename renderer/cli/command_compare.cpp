@@ -13,7 +13,7 @@
 #include "cli/finish.h"
 #include "cli/interrupt.h"
 #include "cli/progress_line.h"
-#include "cli/rehearsal.h"
+#include "cli/own_library.h"
 #include "cli/sheet_output.h"
 #include "report/json_file.h"
 #include "setup/vary_scene.h"

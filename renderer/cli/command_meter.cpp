@@ -3,7 +3,7 @@
 #include <fmt/format.h>
 
 #include "cli/commands.h"
-#include "cli/rehearsal.h"
+#include "cli/own_library.h"
 #include "film/picture_file.h"
 #include "report/envelope_text.h"
 #include "report/json_file.h"

@@ -3,7 +3,7 @@
 #include <fmt/format.h>
 
 #include "cli/commands.h"
-#include "cli/rehearsal.h"
+#include "cli/own_library.h"
 #include "stage/camera.h"
 #include "transport/camera_path.h"
 #include "transport/path_tracer.h"

@@ -7,7 +7,7 @@
 #include "cli/interrupt.h"
 #include "cli/pose_frames.h"
 #include "cli/progress_line.h"
-#include "cli/rehearsal.h"
+#include "cli/own_library.h"
 #include "cli/sheet_output.h"
 #include "report/envelope_text.h"
 #include "report/json_file.h"

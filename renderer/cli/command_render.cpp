@@ -10,9 +10,7 @@
 #include "cli/interrupt.h"
 #include "cli/preview.h"
 #include "cli/progress_line.h"
-#include "cli/rehearsal.h"
-#include "meter/meter_points.h"
-#include "meter/read_point.h"
+#include "cli/own_library.h"
 #include "report/json_file.h"
 #include "report/report_text.h"
 #include "transport/render.h"
@@ -35,7 +33,6 @@ struct RenderWish {
 };
 
 constexpr int kMostSamples = 65536;
-constexpr double kWhiteKnown = 0.005;  // how well the light is known that "as lit" makes neutral
 
 // Nobody wants to learn after minutes of tracing that the file cannot be written.
 Problems problems_with_outputs(const RenderWish& wish) {
@@ -79,20 +76,6 @@ Problems read_goal(const RenderWish& wish, PreviewGoal& goal) {
     return problems;
 }
 
-// What a picture needs to know of its light, without the whole report.
-Expected<FilmCard> early_card(Rehearsal& rehearsal) {
-    const auto lit = light_rehearsal(rehearsal);
-    if (!lit) return lit.problems();
-    const Studio& studio = rehearsal.studio;
-    MeterReport report;
-    for (const MeterPoint& point : meter_points(studio)) {
-        if (point.name != "face") continue;
-        report.readings.push_back(
-            read_point(point, *rehearsal.nobody, lit->layers, studio.setup.camera.exposure, kWhiteKnown));
-    }
-    return card_of(studio.setup, *lit, report);
-}
-
 // With a goal, as many paths as it takes; else as many as the scene or the wish says.
 int most_samples(const RenderWish& wish, const PictureSettings& settings) {
     if (wish.samples > 0) return wish.samples;
@@ -103,9 +86,9 @@ Expected<Rendered> trace(const RenderWish& wish, Rehearsal& rehearsal, const Fin
                          const PreviewGoal& goal) {
     std::optional<Preview> preview;
     if (wish.previews()) {
-        const auto card = early_card(rehearsal);
-        if (!card) return card.problems();
-        preview.emplace(wish.picture, *card, finisher, goal);
+        const auto lit = light_rehearsal(rehearsal);
+        if (!lit) return lit.problems();
+        preview.emplace(wish.picture, quick_card(rehearsal, *lit), finisher, goal);
     }
     ProgressLine line;
     const PictureSettings& settings = rehearsal.studio.setup.picture;

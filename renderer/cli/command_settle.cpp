@@ -9,7 +9,7 @@
 #include "cli/finish.h"
 #include "cli/interrupt.h"
 #include "cli/progress_line.h"
-#include "cli/rehearsal.h"
+#include "cli/own_library.h"
 #include "cli/settle_sheet.h"
 #include "cli/sheet_output.h"
 #include "report/json_file.h"

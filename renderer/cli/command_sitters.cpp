@@ -4,11 +4,11 @@
 #include <fmt/format.h>
 
 #include "cli/commands.h"
-#include "cli/film_card.h"
+#include "rehearsal/film_card.h"
 #include "cli/finish.h"
 #include "cli/interrupt.h"
 #include "cli/progress_line.h"
-#include "cli/rehearsal.h"
+#include "cli/own_library.h"
 #include "cli/sheet_output.h"
 #include "setup/head_file.h"
 #include "setup/kit_files.h"

@@ -26,5 +26,6 @@ void add_kit(CLI::App& program, int& status);
 void add_settle(CLI::App& program, int& status);
 void add_sitters(CLI::App& program, int& status);
 void add_pixel(CLI::App& program, int& status);
+void add_watch(CLI::App& program, int& status);
 
 }  // namespace understudy

@@ -6,7 +6,7 @@
 #include <tuple>
 #include <utility>
 
-#include "cli/rehearsal.h"
+#include "cli/own_library.h"
 #include "meter/ratio.h"
 #include "setup/developed_keys.h"
 #include "setup/vary_scene.h"

@@ -5,7 +5,7 @@
 #include <string>
 #include <vector>
 
-#include "cli/film_card.h"
+#include "rehearsal/film_card.h"
 #include "setup/variation.h"
 
 namespace understudy {

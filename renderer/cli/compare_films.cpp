@@ -5,7 +5,7 @@
 #include <fmt/format.h>
 
 #include "cli/finish.h"
-#include "cli/rehearsal.h"
+#include "cli/own_library.h"
 #include "sitter/pupil.h"
 #include "stage/close_up.h"
 #include "transport/render.h"

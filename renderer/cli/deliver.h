@@ -3,7 +3,7 @@
 
 #include <filesystem>
 
-#include "cli/film_card.h"
+#include "rehearsal/film_card.h"
 #include "cli/finish.h"
 
 namespace understudy {

@@ -6,7 +6,7 @@
 #include <fmt/format.h>
 
 #include "cli/commands.h"
-#include "cli/rehearsal.h"
+#include "cli/own_library.h"
 #include "kit/built_modifier.h"
 #include "kit/far_field.h"
 #include "report/kit_text.h"

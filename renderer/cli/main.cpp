@@ -48,6 +48,7 @@ int run(int count, char** arguments) {
     add_settle(program, status);
     add_sitters(program, status);
     add_pixel(program, status);
+    add_watch(program, status);
     try {
         program.parse(count, arguments);
     } catch (const CLI::ParseError& error) {

@@ -5,7 +5,7 @@
 #include <filesystem>
 #include <optional>
 
-#include "cli/film_card.h"
+#include "rehearsal/film_card.h"
 #include "cli/finish.h"
 
 namespace understudy {

@@ -2,7 +2,7 @@
 
 #include <CLI/CLI.hpp>
 
-#include "cli/rehearsal.h"
+#include "cli/own_library.h"
 #include "setup/vary_scene.h"
 
 namespace understudy {

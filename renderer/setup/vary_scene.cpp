@@ -44,8 +44,8 @@ std::vector<std::vector<std::string>> combinations(const std::vector<Variation>&
     return all;
 }
 
-Expected<Setup> varied(Value tree, const std::vector<Variation>& variations, const std::vector<std::string>& values,
-                       const Setup& base, const Library& library) {
+Expected<ParsedScene> varied(Value tree, const std::vector<Variation>& variations,
+                             const std::vector<std::string>& values, const Setup& base, const Library& library) {
     for (std::size_t i = 0; i < variations.size(); ++i) {
         const auto value = read_value(values[i], argument_of(variations[i], values[i]));
         if (!value) return value.problems();
@@ -55,7 +55,7 @@ Expected<Setup> varied(Value tree, const std::vector<Variation>& variations, con
     }
     auto setup = setup_of_tree(tree, base.text, base.file, library);
     if (!setup) return told_with(setup.problems(), variations, values);
-    return setup;
+    return ParsedScene{std::move(*setup), std::move(tree)};
 }
 
 }  // namespace
@@ -74,8 +74,8 @@ Problems told_with(const Problems& problems, const std::vector<Variation>& varia
     return told;
 }
 
-Expected<Setup> changed_scene(const std::filesystem::path& scene_file, const std::vector<std::string>& changes,
-                              const Library& library) {
+Expected<ParsedScene> parse_changed_scene(const std::filesystem::path& scene_file,
+                                          const std::vector<std::string>& changes, const Library& library) {
     std::vector<Variation> variations;
     std::vector<std::string> values;
     for (const std::string& change : changes) {
@@ -88,10 +88,17 @@ Expected<Setup> changed_scene(const std::filesystem::path& scene_file, const std
         variations.push_back(std::move(*variation));
     }
     auto base = read_setup(scene_file, library);
-    if (!base || changes.empty()) return base;
-    const auto tree = parse_toml(base->text, scene_file.string());
+    if (!base) return base.problems();
+    auto tree = parse_toml(base->text, scene_file.string());
     if (!tree) return tree.problems();
-    return varied(*tree, variations, values, *base, library);
+    return varied(std::move(*tree), variations, values, *base, library);
+}
+
+Expected<Setup> changed_scene(const std::filesystem::path& scene_file, const std::vector<std::string>& changes,
+                              const Library& library) {
+    auto scene = parse_changed_scene(scene_file, changes, library);
+    if (!scene) return scene.problems();
+    return std::move(scene->setup);
 }
 
 Expected<std::vector<VariedScene>> vary_scene(const std::filesystem::path& scene_file,
@@ -104,12 +111,12 @@ Expected<std::vector<VariedScene>> vary_scene(const std::filesystem::path& scene
     std::vector<VariedScene> scenes;
     Problems problems;
     for (const auto& values : combinations(variations)) {
-        auto setup = varied(*tree, variations, values, *base, library);
-        if (setup) {
-            scenes.push_back({values, std::move(*setup)});
+        auto scene = varied(*tree, variations, values, *base, library);
+        if (scene) {
+            scenes.push_back({values, std::move(scene->setup)});
             continue;
         }
-        for (const Problem& problem : setup.problems()) {
+        for (const Problem& problem : scene.problems()) {
             const auto same = [&](const Problem& told) { return told.text == problem.text; };
             if (std::none_of(problems.begin(), problems.end(), same)) problems.push_back(problem);
         }

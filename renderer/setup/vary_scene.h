@@ -6,6 +6,7 @@
 #include <vector>
 
 #include "setup/setup.h"
+#include "setup/toml_tree.h"
 #include "setup/variation.h"
 
 namespace understudy {
@@ -24,8 +25,16 @@ struct VariedScene {
 Expected<std::vector<VariedScene>> vary_scene(const std::filesystem::path& scene_file,
                                               const std::vector<Variation>& variations, const Library& library);
 
+// A scene, and the document that it says it in, changes made.
+struct ParsedScene {
+    Setup setup;
+    Value document;
+};
+
 // The scene with each change made, as --with writes them: "light.key.distance=0.5 m". A range or a list of several
 // values is a problem, as is whatever vary_scene would say.
+Expected<ParsedScene> parse_changed_scene(const std::filesystem::path& scene_file,
+                                          const std::vector<std::string>& changes, const Library& library);
 Expected<Setup> changed_scene(const std::filesystem::path& scene_file, const std::vector<std::string>& changes,
                               const Library& library);
 

@@ -60,20 +60,22 @@ void Stage::meet_ball(const Ray& ray, Meeting& nearest) const {
     nearest = {distance, Thing::kBall, false, 0, (ray.at(distance) - ball_centre_) / ball_radius_, &ball_surface_};
 }
 
-void Stage::meet_mesh(const Ray& ray, Meeting& nearest) const {
-    const MeshMeeting met = mesh_->meet(ray);
+void Stage::meet_mesh(const Ray& ray, RayMemory* memory, Meeting& nearest) const {
+    const auto ask = [&] { return mesh_->meet(ray); };
+    const MeshMeeting met = memory != nullptr ? memory->mesh(ray, ask) : ask();
     if (met.distance == kInfinity) return;
     nearest = {met.distance, Thing::kSitter, false, met.triangle, met.geometric, nullptr, met.share};
 }
 
-void Stage::meet_strand(const Ray& ray, Meeting& nearest) const {
-    const StrandMeeting met = strands_->meet(ray);
+void Stage::meet_strand(const Ray& ray, RayMemory* memory, Meeting& nearest) const {
+    const auto ask = [&] { return strands_->meet(ray); };
+    const StrandMeeting met = memory != nullptr ? memory->strand(ray, ask) : ask();
     if (met.distance == kInfinity) return;
     nearest = {met.distance, Thing::kStrand, false, met.piece, Vec3(0.0F), nullptr, {met.along, 0.0F}};
 }
 
-std::array<Meeting, kLanes> Stage::meet(const WideRays& rays, LaneBits lanes) const {
-    auto nearest = meet_but_lenses(rays, lanes);
+std::array<Meeting, kLanes> Stage::meet(const WideRays& rays, LaneBits lanes, RayMemory* memory) const {
+    auto nearest = meet_but_lenses(rays, lanes, memory);
     for (std::size_t i = 0; i < lenses_.size(); ++i) {
         for_each_lane(lanes_of(lenses_[i].may_meet(rays)) & lanes, [&](std::size_t lane) {
             const auto met = lenses_[i].intersect(rays[lane]);
@@ -84,7 +86,7 @@ std::array<Meeting, kLanes> Stage::meet(const WideRays& rays, LaneBits lanes) co
     return nearest;
 }
 
-std::array<Meeting, kLanes> Stage::meet_but_lenses(const WideRays& rays, LaneBits lanes) const {
+std::array<Meeting, kLanes> Stage::meet_but_lenses(const WideRays& rays, LaneBits lanes, RayMemory* memory) const {
     std::array<Meeting, kLanes> nearest{};
     const auto each = [&](const WideTruth& may_meet, const auto& visit) {
         for_each_lane(lanes_of(may_meet) & lanes, [&](std::size_t lane) { visit(rays[lane], nearest[lane]); });
@@ -118,8 +120,8 @@ std::array<Meeting, kLanes> Stage::meet_but_lenses(const WideRays& rays, LaneBit
         for_each_lane(lanes_of(tree.may_meet(shortened)) & lanes,
                       [&](std::size_t lane) { visit(shortened[lane], nearest[lane]); });
     };
-    if (mesh_) with_tree(*mesh_, [&](const Ray& ray, Meeting& first) { meet_mesh(ray, first); });
-    if (strands_) with_tree(*strands_, [&](const Ray& ray, Meeting& first) { meet_strand(ray, first); });
+    if (mesh_) with_tree(*mesh_, [&](const Ray& ray, Meeting& first) { meet_mesh(ray, memory, first); });
+    if (strands_) with_tree(*strands_, [&](const Ray& ray, Meeting& first) { meet_strand(ray, memory, first); });
     return nearest;
 }
 

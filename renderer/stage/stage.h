@@ -19,6 +19,7 @@
 #include "stage/lens.h"
 #include "stage/mesh_tree.h"
 #include "stage/mottled_paint.h"
+#include "stage/ray_memory.h"
 #include "stage/sclera_pattern.h"
 #include "stage/skin_cover.h"
 #include "stage/strand_grid.h"
@@ -84,8 +85,7 @@ class Stage {
     enum class With { kSitter, kNobody };
     Stage(const Studio& studio, With with);
 
-    // Takes the lights, the panels and where the eyes look of another studio that is otherwise the same: nothing of the
-    // sitter is built anew.
+    // Takes everything but the sitter of another studio, and where the eyes look: nothing of the sitter is built anew.
     void rearrange(const Studio& studio);
     // Takes its sitter as well, of the same head in another pose. The first time a tree that can follow is built.
     void seat(const Studio& studio);
@@ -99,9 +99,10 @@ class Stage {
     float passes(const Ray& ray) const;
 
     // For the rays of some lanes at once: what misses a shape is told for all of them together, and the mesh is asked
-    // ray by ray.
-    std::array<Meeting, kLanes> meet(const WideRays& rays, LaneBits lanes) const;
-    std::array<Meeting, kLanes> meet_but_lenses(const WideRays& rays, LaneBits lanes) const;
+    // ray by ray; or a memory of what it has answered before, when there is one.
+    std::array<Meeting, kLanes> meet(const WideRays& rays, LaneBits lanes, RayMemory* memory = nullptr) const;
+    std::array<Meeting, kLanes> meet_but_lenses(const WideRays& rays, LaneBits lanes,
+                                                RayMemory* memory = nullptr) const;
     Hit hit_at(const Ray& ray, const Meeting& meeting) const;
 
     // What lies under the sitter's skin, when light is followed there.
@@ -148,17 +149,18 @@ class Stage {
     Problems problems_with(const Studio& studio) const;
 
   private:
+    void furnish(const Studio& studio);
     void put_up_lights(const Studio& studio);
     void put_up_panels(const Studio& studio);
-    void put_up_backdrop(const BackdropSettings& settings);
+    void put_up_backdrop(const std::optional<BackdropSettings>& settings);
     void put_up_room(const RoomSettings& settings);
     void meet_emitter(std::size_t index, const Ray& ray, Meeting& nearest) const;
     static void meet_board(const std::optional<BoardHit>& met, Thing thing, std::size_t index, const Surface* surface,
                            Meeting& nearest);
     void meet_eye(std::size_t index, const Ray& ray, Meeting& nearest) const;
     void meet_ball(const Ray& ray, Meeting& nearest) const;
-    void meet_mesh(const Ray& ray, Meeting& nearest) const;
-    void meet_strand(const Ray& ray, Meeting& nearest) const;
+    void meet_mesh(const Ray& ray, RayMemory* memory, Meeting& nearest) const;
+    void meet_strand(const Ray& ray, RayMemory* memory, Meeting& nearest) const;
     bool ball_blocks(const Ray& ray) const;
     LaneBits blocked(const WideRays& rays, LaneBits lanes) const;
     Hit analytic_hit(const Ray& ray, const Meeting& nearest) const;

@@ -19,12 +19,7 @@ Stage::Stage(const Studio& studio, With with)
       tear_gloss_(std::get<CoatedSurface>(eye_white_).with_albedo(Spectrum(0.0F))),
       eye_white_base_(MattSurface{sclera_albedo()}),
       iris_(studio.sitter.iris) {
-    const Setup& setup = studio.setup;
-    put_up_lights(studio);
-    put_up_panels(studio);
-    if (setup.backdrop) put_up_backdrop(*setup.backdrop);
-    if (setup.room.size_m) put_up_room(setup.room);
-    has_ambient_ = setup.room.ambient_lx > 0.0;
+    furnish(studio);
     if (with == With::kNobody) return;
     const Sitter& sitter = studio.sitter;
     if (sitter.kind == Sitter::Kind::kBall) {
@@ -36,7 +31,7 @@ Stage::Stage(const Studio& studio, With with)
         mesh_.emplace(sitter.mesh);
         zone_surfaces_ = zone_surfaces(sitter);
         cover_.emplace(sitter.mesh);
-        if (setup.picture.skin == SkinLight::kUnderSkin) flesh_.emplace(sitter);
+        if (studio.setup.picture.skin == SkinLight::kUnderSkin) flesh_.emplace(sitter);
         cloth_.emplace(sitter);
     }
     for (const SpectacleLens& lens : sitter.lenses) lenses_.emplace_back(lens, sitter.glasses->glass);
@@ -44,9 +39,17 @@ Stage::Stage(const Studio& studio, With with)
     if (sitter.eyes) eyes_.assign(sitter.eyes->begin(), sitter.eyes->end());
 }
 
-void Stage::rearrange(const Studio& studio) {
+void Stage::furnish(const Studio& studio) {
+    const Setup& setup = studio.setup;
     put_up_lights(studio);
     put_up_panels(studio);
+    put_up_backdrop(setup.backdrop);
+    put_up_room(setup.room);
+    has_ambient_ = setup.room.ambient_lx > 0.0;
+}
+
+void Stage::rearrange(const Studio& studio) {
+    furnish(studio);
     if (!eyes_.empty()) eyes_.assign(studio.sitter.eyes->begin(), studio.sitter.eyes->end());
 }
 
@@ -104,18 +107,26 @@ void Stage::put_up_panels(const Studio& studio) {
     }
 }
 
-void Stage::put_up_backdrop(const BackdropSettings& settings) {
-    BackdropShape shape = backdrop_shape(settings);
+void Stage::put_up_backdrop(const std::optional<BackdropSettings>& settings) {
+    backdrop_.clear();
+    sweep_.reset();
+    backdrop_surface_.reset();
+    paint_.reset();
+    if (!settings) return;
+    BackdropShape shape = backdrop_shape(*settings);
     backdrop_ = std::move(shape.boards);
     sweep_ = shape.sweep;
-    if (const auto* mottled = std::get_if<Mottled>(&settings.surface)) {
+    if (const auto* mottled = std::get_if<Mottled>(&settings->surface)) {
         paint_.emplace(*mottled);
     } else {
-        backdrop_surface_ = board_surface(settings.surface);
+        backdrop_surface_ = board_surface(settings->surface);
     }
 }
 
 void Stage::put_up_room(const RoomSettings& settings) {
+    walls_.clear();
+    wall_surfaces_.clear();
+    if (!settings.size_m) return;
     walls_ = room_walls(*settings.size_m);
     wall_surfaces_.assign(walls_.size(), board_surface(settings.walls));
     wall_surfaces_[kFloorBoard] = board_surface(settings.floor);

@@ -10,7 +10,8 @@ namespace understudy {
 
 inline constexpr std::uint32_t kFilmAndLens = 0;
 inline constexpr std::uint32_t kWave = 1;
-// The mirror image in a cornea, and the white under an eye's tears, are followed beside the path itself, with numbers of its own.
+// The mirror image in a cornea, and the white under an eye's tears, are followed beside the path itself, with numbers
+// of its own.
 inline constexpr std::uint32_t kMirrorBranch = 1U << 16;
 // So is what the skin's coat mirrors beside what comes from under it.
 inline constexpr std::uint32_t kCoatBranch = 1U << 17;

@@ -17,7 +17,7 @@ namespace understudy {
 
 struct FilmLayer {
     std::string light;          // the light's name; "ambient" for the room's even light
-    std::vector<Bands> pixels;  // width × height, row by row from the top left
+    std::vector<Bands> pixels;  // width × height, row by row from the top left; none while it is not traced
 };
 
 // Means over a pixel of what the camera sees first through any cornea.

@@ -8,6 +8,7 @@
 #include "kit/emitter.h"
 #include "stage/stage.h"
 #include "transport/dimensions.h"
+#include "transport/path_light.h"
 #include "transport/sampler.h"
 
 namespace understudy {
@@ -89,14 +90,16 @@ class LightSampling {
     std::size_t count() const { return count_; }
     const WideReceivers& receivers() const { return receivers_; }
 
-    // One stratified sample of every light for each receiver; visit(light, samples, lanes) with the lanes that it can
-    // reach.
+    // One stratified sample of every light that is asked for, for each receiver; visit(light, samples, lanes) with the
+    // lanes that it can reach.
     template <class Visitor>
-    void sample_every_light(const std::vector<Emitter>& emitters, const Visitor& visit) const {
+    void sample_lights(const std::vector<Emitter>& emitters, LayerBits asked, const Visitor& visit) const {
         if (count_ == 0) return;
         std::array<Wide, 4> numbers{};
         for (std::size_t i = 0; i < emitters.size(); ++i) {
-            if (i % 2 == 0) numbers = sampler_.numbers(static_cast<std::uint32_t>(i / 2));
+            // Two lights share a group of numbers.
+            if (i % 2 == 0 && (asked >> i & 3U) != 0) numbers = sampler_.numbers(static_cast<std::uint32_t>(i / 2));
+            if ((asked >> i & 1U) == 0) continue;
             const Wide2 u = i % 2 == 0 ? Wide2{numbers[0], numbers[1]} : Wide2{numbers[2], numbers[3]};
             const WideLightSamples samples = sample_light(emitters[i], receivers_, u);
             const LaneBits lit = lanes_of(samples.lit) & first_lanes(count_);

@@ -49,7 +49,7 @@ void PathTracer::gather_first(Group& group, const Gathering& place, std::size_t 
         return out->position + kLeaveOff * out->normal;
     };
     const auto& emitters = stage_.emitters();
-    lights.sample_every_light(emitters, [&](std::size_t i, const WideLightSamples& samples, LaneBits lit) {
+    lights.sample_lights(emitters, group.asked(), [&](std::size_t i, const WideLightSamples& samples, LaneBits lit) {
         std::array<float, kLanes> brought;
         WideRays rays;
         LaneBits asked = 0;

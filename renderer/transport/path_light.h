@@ -18,6 +18,10 @@ inline constexpr std::size_t kMaxLayers = 16;
 // at every wavelength.
 using LayerLights = std::array<Light4, kMaxLayers>;
 
+// A bit for each layer.
+using LayerBits = std::uint32_t;
+inline constexpr LayerBits kAllLayers = (1U << kMaxLayers) - 1U;
+
 // What a path had brought back when it first met the backdrop, and when it first met the room's walls, floor or
 // ceiling. All that it brings after that came by way of them: with the thing painted black it would be missing.
 struct PathDetours {
@@ -33,6 +37,7 @@ struct PathDetours {
 struct PathLight {
     LayerLights layers{};
     LayerLights by_hair{};           // of these, what has met only pale hair (transport/hair_bands.h)
+    LayerBits asked = kAllLayers;    // nothing is brought of the others
     std::uint32_t rays = 0;          // traced for it
     std::uint32_t given_up = 0;      // walks under the skin that grew too long
     PathDetours* detours = nullptr;  // noted when given, by a path that does not divide

@@ -65,7 +65,7 @@ void PathTracer::light_iris(const Walk& walk, const Eye& eye, const IrisHit& iri
     // As a dome, for the cornea brings light to the iris from beyond its plane.
     lights.add({iris.position, iris.normal, Response::kDome}, path.sampler, walk.vertex);
     const auto& emitters = stage_.emitters();
-    lights.sample_every_light(emitters, [&](std::size_t i, const WideLightSamples& samples, LaneBits) {
+    lights.sample_lights(emitters, path.light.asked, [&](std::size_t i, const WideLightSamples& samples, LaneBits) {
         const LightSample sample = samples.one(0, emitters[i]);
         const auto way = bent_way(eye, iris.position, sample.point);
         if (!way) return;

@@ -53,7 +53,7 @@ void PathTracer::light_strands(const Group& group, std::span<const StrandVertex>
                    walk.vertex);
     }
     const auto& emitters = stage_.emitters();
-    lights.sample_every_light(emitters, [&](std::size_t i, const WideLightSamples& samples, LaneBits lit) {
+    lights.sample_lights(emitters, group.asked(), [&](std::size_t i, const WideLightSamples& samples, LaneBits lit) {
         std::array<Light4, kLanes> brought;
         WideRays rays;
         LaneBits asked = 0;

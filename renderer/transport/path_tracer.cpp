@@ -23,8 +23,8 @@ FirstSight PathTracer::look(const Ray& ray, const Waves& waves, const Sampler& s
     return path.sight;
 }
 
-void PathTracer::look(std::span<Path> paths) const {
-    Group group{paths};
+void PathTracer::look(std::span<Path> paths, RayMemory* memory) const {
+    Group group{paths, memory};
     group.walks.reserve(paths.size());
     for (std::size_t i = 0; i < paths.size(); ++i) {
         Walk walk;
@@ -81,7 +81,7 @@ void PathTracer::treat(Group& group, std::span<const Vertex> vertices) const {
 void PathTracer::meet(Group& group, std::span<const std::uint32_t> walks) const {
     WideRays rays;
     for (std::size_t i = 0; i < walks.size(); ++i) rays.set(i, group.walks[walks[i]].ray);
-    const auto meetings = stage_.meet(rays, first_lanes(walks.size()));
+    const auto meetings = stage_.meet(rays, first_lanes(walks.size()), group.memory);
     for (std::size_t i = 0; i < walks.size(); ++i) arrive(group, walks[i], meetings[i]);
 }
 
@@ -115,6 +115,7 @@ void PathTracer::arrive(Group& group, std::uint32_t index, const Meeting& meetin
 }
 
 void PathTracer::book(const Walk& walk, PathLight& light, std::size_t layer, const Light4& brought) {
+    if ((light.asked >> layer & 1U) == 0) return;
     light.layers[layer] += walk.throughput * brought;
     if (walk.only_hair) light.by_hair[layer] += walk.throughput * brought;
 }
@@ -163,7 +164,7 @@ void PathTracer::light_vertices(const Group& group, std::span<const Vertex> vert
         lights.add({start, facing * vertex.frame.normal, Response::kFlat}, group.path_of(walk).sampler, walk.vertex);
     }
     const auto& emitters = stage_.emitters();
-    lights.sample_every_light(emitters, [&](std::size_t i, const WideLightSamples& samples, LaneBits lit) {
+    lights.sample_lights(emitters, group.asked(), [&](std::size_t i, const WideLightSamples& samples, LaneBits lit) {
         std::array<Light4, kLanes> brought;
         LaneBits asked = 0;
         for_each_lane(lit, [&](std::size_t lane) {

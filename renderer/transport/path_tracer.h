@@ -54,7 +54,8 @@ class PathTracer {
     explicit PathTracer(const Stage& stage, const WalkTuning& tuning = {}) : stage_(stage), tuning_(tuning) {}
 
     // Radiance along each camera ray, added to its path's light: 1/(sr·m²) per lumen; the ambient's per lux.
-    void look(std::span<Path> paths) const;
+    // memory: of the same stage's sitter, if any is kept of these paths.
+    void look(std::span<Path> paths, RayMemory* memory = nullptr) const;
     FirstSight look(const Ray& ray, const Waves& waves, const Sampler& sampler, PathLight& light) const;
 
     // The response-weighted integral of radiance over all directions, added to each path's light: for a flat response
@@ -90,7 +91,7 @@ class PathTracer {
         Vec3 outward{0.0F};  // of the triangle
         std::uint32_t triangle = 0;
         SkinDepth depth{};
-        Vec4 numbers{0.0F};   // for the way in
+        Vec4 numbers{0.0F};  // for the way in
     };
     struct Vertex {
         std::uint32_t walk;  // that came to it
@@ -113,6 +114,7 @@ class PathTracer {
     // Walks that are followed in step, and the paths that they belong to.
     struct Group {
         std::span<Path> paths;
+        RayMemory* memory = nullptr;
         std::vector<Walk> walks{};
         std::vector<std::uint32_t> under_way{};  // walks that have a ray to follow
         std::vector<Vertex> vertices{};          // where walks of this step have met a surface
@@ -120,6 +122,8 @@ class PathTracer {
         std::vector<StrandVertex> strands{};     // where they have met a hair
 
         Path& path_of(const Walk& walk) const { return paths[walk.path]; }
+        // Alike for all of them.
+        LayerBits asked() const { return paths.front().light.asked; }
         void start(const Walk& walk);
     };
 
@@ -173,6 +177,7 @@ class PathTracer {
     static float kept_of_coat(const Vertex& vertex, std::size_t light, const Light4& brought,
                               const LightSample& sample);
     void follow_coat(Group& group, const Vertex& vertex, const Vec4& numbers) const;
+    SkinWalkResult wander(const SkinEntry& entry, Path& path) const;
     void pass_through_skin(Group& group, const Vertex& vertex) const;
     static bool weighed(const Vertex& vertex);
 

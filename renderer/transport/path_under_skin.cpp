@@ -87,11 +87,8 @@ void PathTracer::follow_coat(Group& group, const Vertex& vertex, const Vec4& num
     if (scatter_at(walk, vertex, rest)) group.start(walk);
 }
 
-void PathTracer::pass_through_skin(Group& group, const Vertex& vertex) const {
+SkinWalkResult PathTracer::wander(const SkinEntry& entry, Path& path) const {
     const Flesh& flesh = *stage_.flesh();
-    Walk& walk = group.walks[vertex.walk];
-    Path& path = group.path_of(walk);
-    const SkinEntry& entry = *vertex.entry;
     const SkinMedium medium = skin_medium(entry.depth.flesh, path.waves);
     const Frame frame = Frame::around(entry.outward);
     WalkStart start{entry.inside, entry.outward, frame.to_world(-sample_cosine(entry.numbers.x, entry.numbers.y))};
@@ -101,9 +98,19 @@ void PathTracer::pass_through_skin(Group& group, const Vertex& vertex) const {
         if (other_side) start.thickness = other_side->distance;
         ++path.light.rays;
     }
-    const auto result = walk_through_skin(medium, start, flesh, SkinWalkNumbers(key_of(entry.numbers)), tuning_);
+    auto result = walk_through_skin(medium, start, flesh, SkinWalkNumbers(key_of(entry.numbers)), tuning_);
     path.light.rays += static_cast<std::uint32_t>(result.rays);
     if (result.end == WalkEnd::kCapped) ++path.light.given_up;
+    return result;
+}
+
+void PathTracer::pass_through_skin(Group& group, const Vertex& vertex) const {
+    Walk& walk = group.walks[vertex.walk];
+    Path& path = group.path_of(walk);
+    const SkinEntry& entry = *vertex.entry;
+    const auto ask = [&] { return wander(entry, path); };
+    const SkinWalkResult result =
+        group.memory != nullptr ? group.memory->walk(MemoryKey().with(entry.inside).with(entry.numbers), ask) : ask();
     if (result.end != WalkEnd::kEmerged) return;
     walk.throughput *= (1.0F - vertex.from.reflected) * entry.depth.passes * vec4_of(result.throughput);
     ++walk.vertex;

@@ -18,7 +18,6 @@ namespace understudy {
 namespace {
 
 constexpr int kTile = 16;
-constexpr int kFirstPass = 4;         // samples a pixel
 constexpr std::size_t kInStep = 256;  // paths followed together
 
 // What a pass adds to one pixel.
@@ -63,7 +62,9 @@ class Renderer {
         film.height = studio.setup.picture.height;
         for (const LightSettings& light : studio.setup.lights) film.layers.push_back({light.name, {}});
         if (stage.has_ambient()) film.layers.push_back({"ambient", {}});
-        for (FilmLayer& layer : film.layers) layer.pixels.resize(film.pixel_count());
+        for (std::size_t l = 0; l < film.layers.size(); ++l) {
+            if (traces(l)) film.layers[l].pixels.resize(film.pixel_count());
+        }
         film.features.albedo.resize(film.pixel_count());
         film.features.normal.resize(film.pixel_count(), Vec3(0.0F));
         film.features.depth_m.resize(film.pixel_count());
@@ -72,12 +73,11 @@ class Renderer {
 
     Rendered run() {
         tbb::task_arena arena(options_.threads > 0 ? options_.threads : tbb::task_arena::automatic);
-        // Passes double, so that the film is stratified at the end of each: 4, 4, 8, … Four samples reach every band;
-        // fewer would only have the film go through memory more often.
+        // Passes double, so that the film is stratified at the end of each: 4, 4, 8, …
         int most = options_.samples;
         while (rendered_.film.samples < options_.samples && !rendered_.cancelled && most > 0) {
             const int done = rendered_.film.samples;
-            const int pass = std::min({std::max(done, kFirstPass), options_.samples - done, most});
+            const int pass = std::min({std::max(done, options_.first_pass), options_.samples - done, most});
             arena.execute([&] { trace_pass(pass); });
             if (rendered_.cancelled) break;
             rendered_.film.samples += pass;
@@ -88,6 +88,7 @@ class Renderer {
     }
 
   private:
+    bool traces(std::size_t layer) const { return (options_.layers >> layer & 1U) != 0; }
     bool cancelled() const { return options_.cancel != nullptr && options_.cancel->load(std::memory_order_relaxed); }
 
     // With depths that are means.
@@ -99,7 +100,6 @@ class Renderer {
     }
 
     void trace_pass(int pass) {
-        // A cancelled pass is dropped whole: its tiles are kept apart until all are there.
         const Film& film = rendered_.film;
         std::atomic<std::uint64_t> rays = 0;
         std::atomic<std::uint64_t> given_up = 0;
@@ -145,6 +145,7 @@ class Renderer {
     void trace_pixels(const tbb::blocked_range2d<int>& tile, int pass, Counts& counts) {
         const auto samples = static_cast<std::size_t>(pass);
         const std::size_t all = tile.rows().size() * tile.cols().size() * samples;
+        RayMemory* memory = memory_of(tile);
         PixelSums sums(stage_.layer_count());
         std::vector<PixelSample> wanted;
         for (std::size_t first = 0; first < all; first += kInStep) {
@@ -156,7 +157,8 @@ class Renderer {
                                   rendered_.film.samples + static_cast<int>(k % samples)});
             }
             std::vector<Path> paths = camera_paths(camera_, options_.seed, rendered_.film.width, wanted);
-            tracer_.look(paths);
+            for (Path& path : paths) path.light.asked = options_.layers;
+            tracer_.look(paths, memory);
             // A pixel's paths follow each other.
             for (std::size_t i = 0; i < paths.size(); ++i) {
                 book(sums, paths[i], counts);
@@ -165,6 +167,12 @@ class Renderer {
                 sums = PixelSums(stage_.layer_count());
             }
         }
+        if (memory != nullptr && rendered_.film.samples + pass >= PictureMemory::kSamples) memory->stop_learning();
+    }
+
+    RayMemory* memory_of(const tbb::blocked_range2d<int>& tile) const {
+        if (options_.memory == nullptr || rendered_.film.samples >= PictureMemory::kSamples) return nullptr;
+        return &options_.memory->of_tile(pixel_index({tile.cols().begin(), tile.rows().begin(), 0}));
     }
 
     std::size_t pixel_index(const PixelSample& at) const {
@@ -180,6 +188,7 @@ class Renderer {
             return;
         }
         for (std::size_t l = 0; l < stage_.layer_count(); ++l) {
+            if (!traces(l)) continue;
             book_bands(sums.layers[l], path.waves, path.light.layers[l] - path.light.by_hair[l]);
             book_hair(sums.layers[l], path.waves, path.light.by_hair[l]);
         }
@@ -202,7 +211,9 @@ class Renderer {
             for (std::size_t b = 0; b < kBandCount; ++b) blended[b] = keep * mean[b] + share * sum[b];
             mean = blended;
         };
-        for (std::size_t l = 0; l < film.layers.size(); ++l) blend(film.layers[l].pixels[pixel], sums.layers[l]);
+        for (std::size_t l = 0; l < film.layers.size(); ++l) {
+            if (traces(l)) blend(film.layers[l].pixels[pixel], sums.layers[l]);
+        }
         blend(film.features.albedo[pixel], sums.albedo);
         film.features.normal[pixel] = keep * film.features.normal[pixel] + share * sums.normal;
         film.features.depth_m[pixel] += static_cast<float>(sums.depth);  // a sum until the end

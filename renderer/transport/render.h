@@ -8,6 +8,8 @@
 #include "stage/camera.h"
 #include "stage/stage.h"
 #include "transport/film.h"
+#include "transport/path_light.h"
+#include "transport/picture_memory.h"
 
 namespace understudy {
 
@@ -19,7 +21,13 @@ struct RenderOptions {
     const std::atomic<bool>* cancel = nullptr;   // looked at between tiles
     // Called after each pass with what there is, whole; how many more paths a pixel the next pass may take: 0 is
     // enough.
-    std::function<int(const Film&)> after_pass;
+    std::function<int(Film)> after_pass;
+    // Four samples reach every band; fewer come sooner.
+    int first_pass = 4;
+    // The film's layers that are traced; the others stay without pixels.
+    LayerBits layers = kAllLayers;
+    // Of this stage's sitter seen from this camera, cleared for as many pixels; learns, and is used.
+    PictureMemory* memory = nullptr;
 };
 
 struct Rendered {

@@ -1,4 +1,4 @@
-#include "cli/film_card.h"
+#include "rehearsal/film_card.h"
 
 #include <nlohmann/json.hpp>
 
@@ -6,7 +6,9 @@
 
 #include "film/exposure.h"
 #include "meter/light_colours.h"
+#include "meter/meter_points.h"
 #include "meter/ratio.h"
+#include "meter/read_point.h"
 
 namespace understudy {
 
@@ -69,6 +71,18 @@ FilmCard card_of(const Setup& setup, const LitStudio& lit, const MeterReport& re
         card.lights.push_back(light);
     }
     return card;
+}
+
+FilmCard quick_card(const Rehearsal& rehearsal, const LitStudio& lit) {
+    constexpr double kWhiteKnown = 0.005;
+    const Studio& studio = rehearsal.studio;
+    MeterReport report;
+    for (const MeterPoint& point : meter_points(studio)) {
+        if (point.name != "face") continue;
+        report.readings.push_back(
+            read_point(point, *rehearsal.nobody, lit.layers, studio.setup.camera.exposure, kWhiteKnown));
+    }
+    return card_of(studio.setup, lit, report);
 }
 
 std::string card_text(const FilmCard& card) {

@@ -7,7 +7,7 @@
 #include "base/expected.h"
 #include "film/develop.h"
 #include "film/picture_file.h"
-#include "meter/meter.h"
+#include "rehearsal/rehearsal.h"
 #include "setup/setup.h"
 
 namespace understudy {
@@ -32,6 +32,8 @@ struct FilmCard {
 };
 
 FilmCard card_of(const Setup& setup, const LitStudio& lit, const MeterReport& report);
+// Without the whole report: the one reading that it needs is taken, well enough for a white that is "as lit".
+FilmCard quick_card(const Rehearsal& rehearsal, const LitStudio& lit);
 
 std::string card_text(const FilmCard& card);
 // A text that is no card is a problem that names the film.

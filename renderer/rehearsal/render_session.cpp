@@ -1,0 +1,238 @@
+#include "rehearsal/render_session.h"
+
+#include <algorithm>
+#include <utility>
+
+#include "sitter/pupil.h"
+
+namespace understudy {
+
+namespace {
+
+bool same_gaze(const Sitter& a, const Sitter& b) {
+    if (a.eyes.has_value() != b.eyes.has_value()) return false;
+    if (!a.eyes) return true;
+    const auto same = [](const Eye& one, const Eye& other) { return one.axis == other.axis; };
+    return std::equal(a.eyes->begin(), a.eyes->end(), b.eyes->begin(), same);
+}
+
+// Other studios, the same sitter.
+void exchange_but_sitter(Studio& a, Studio& b) {
+    std::swap(a, b);
+    std::swap(a.sitter, b.sitter);
+}
+
+// The layers of `over` in place of the film's.
+Film laid_over(const Film& film, Film over, LayerBits layers) {
+    Film both = film;
+    for (std::size_t l = 0; l < both.layers.size(); ++l) {
+        if ((layers >> l & 1U) != 0) both.layers[l] = std::move(over.layers[l]);
+    }
+    both.samples = std::min(film.samples, over.samples);
+    return both;
+}
+
+}  // namespace
+
+Expected<std::unique_ptr<RenderSession>> RenderSession::open(const ParsedScene& scene, const SessionOptions& options) {
+    auto head = load_head(scene.setup.sitter, options.library);
+    if (!head) return head.problems();
+    auto rehearsal = rehearse(scene.setup, options.library, *head);
+    if (!rehearsal) return rehearsal.problems();
+    auto lit = light_rehearsal(*rehearsal);
+    if (!lit) return lit.problems();
+    std::unique_ptr<RenderSession> session(
+        new RenderSession(options, {std::move(*rehearsal), std::move(*head), std::move(*lit)}, scene));
+    const std::lock_guard<std::mutex> lock(session->changing_);
+    session->begin({Reach::kSitter, {}, false});
+    return session;
+}
+
+RenderSession::RenderSession(SessionOptions options, Ready ready, const ParsedScene& scene)
+    : options_(std::move(options)), ready_(std::move(ready)), document_(scene.document) {
+    card_ = quick_card(ready_.rehearsal, ready_.lit);
+}
+
+RenderSession::~RenderSession() { cancel(); }
+
+void RenderSession::cancel() {
+    const std::lock_guard<std::mutex> lock(changing_);
+    halt();
+}
+
+void RenderSession::halt() {
+    stop_ = true;
+    if (tracing_.joinable()) tracing_.join();
+    stop_ = false;
+}
+
+Expected<SceneChange> RenderSession::change(const ParsedScene& scene) {
+    const std::lock_guard<std::mutex> lock(changing_);
+    SceneChange change = change_between(document_, scene.document);
+    if (change.reach != Reach::kNothing) {
+        Problems problems = change.reach == Reach::kSitter ? change_sitter(scene) : change_studio(scene, change);
+        if (!problems.empty()) return problems;
+    }
+    document_ = scene.document;
+    return change;
+}
+
+Problems RenderSession::change_sitter(const ParsedScene& scene) {
+    auto head = load_head(scene.setup.sitter, options_.library);
+    if (!head) return head.problems();
+    auto rehearsal = rehearse(scene.setup, options_.library, *head);
+    if (!rehearsal) return rehearsal.problems();
+    auto lit = light_rehearsal(*rehearsal);
+    if (!lit) return lit.problems();
+    halt();
+    ready_ = {std::move(*rehearsal), std::move(*head), std::move(*lit)};
+    set_card(false);
+    begin({Reach::kSitter, {}, false});
+    return {};
+}
+
+Problems RenderSession::change_studio(const ParsedScene& scene, SceneChange& change) {
+    auto studio = place_studio(scene.setup, options_.library, ready_.head, Growing::kNothing);
+    if (!studio) return studio.problems();
+    // Whoever looks at a light looks elsewhere when it moves.
+    if (!same_gaze(studio->sitter, ready_.rehearsal.studio.sitter)) {
+        change = {Reach::kSitter, {}, false};
+        return change_sitter(scene);
+    }
+    if (!studio->setup.room.ambient_lx != !ready_.rehearsal.studio.setup.room.ambient_lx) change.reach = Reach::kStudio;
+    Rehearsal& rehearsal = ready_.rehearsal;
+    exchange_but_sitter(rehearsal.studio, *studio);
+    if (change.reach > Reach::kDeveloping) rearrange();
+    Problems problems = rehearsal.stage->problems_with(rehearsal.studio);
+    if (problems.empty()) problems = relight(change);
+    if (!problems.empty()) {
+        exchange_but_sitter(rehearsal.studio, *studio);
+        if (change.reach > Reach::kDeveloping) {
+            rearrange();
+            begin({Reach::kStudio, {}, true});
+        }
+        return problems;
+    }
+    set_card(change.reach == Reach::kDeveloping);
+    if (change.reach > Reach::kDeveloping || change.pupils) begin(change);
+    return {};
+}
+
+void RenderSession::rearrange() {
+    halt();
+    ready_.rehearsal.stage->rearrange(ready_.rehearsal.studio);
+    ready_.rehearsal.nobody->rearrange(ready_.rehearsal.studio);
+}
+
+Problems RenderSession::relight(SceneChange& change) {
+    auto lit = read_lights(ready_.rehearsal.studio, *ready_.rehearsal.nobody);
+    if (!lit) return lit.problems();
+    change.pupils = lit->pupil->diameter_mm != ready_.lit.pupil->diameter_mm && ready_.rehearsal.studio.sitter.eyes;
+    if (change.pupils) {
+        halt();
+        ready_.rehearsal.stage->set_pupil_radius(pupil_radius_behind_cornea_m(1e-3 * lit->pupil->diameter_mm));
+    }
+    ready_.lit = std::move(*lit);
+    return {};
+}
+
+void RenderSession::set_card(bool for_film_there_is) {
+    FilmCard card = quick_card(ready_.rehearsal, ready_.lit);
+    const std::lock_guard<std::mutex> lock(showing_);
+    card_ = std::move(card);
+    if (!proof_ || !for_film_there_is) return;
+    proof_->card = card_;
+    ++proof_->number;
+    shown_.notify_all();
+}
+
+LayerBits RenderSession::bits_of(const std::vector<std::string>& lights) const {
+    LayerBits bits = 0;
+    const auto& all = ready_.rehearsal.studio.setup.lights;
+    for (std::size_t i = 0; i < all.size(); ++i) {
+        if (std::find(lights.begin(), lights.end(), all[i].name) != lights.end()) bits |= 1U << i;
+    }
+    return bits;
+}
+
+// What the tracing thread needs of it, which is nothing of the sitter.
+Studio RenderSession::seen_studio() {
+    Studio& studio = ready_.rehearsal.studio;
+    Sitter sitter = std::exchange(studio.sitter, {});
+    Studio seen = studio;
+    studio.sitter = std::move(sitter);
+    return seen;
+}
+
+// First what moved, soon and then as well as the rest is known; then everything, unseen until it is better than that.
+std::vector<RenderSession::Task> RenderSession::tasks_for(const SceneChange& change, int samples) {
+    const int pass = RenderOptions{}.first_pass;
+    constexpr int kFirstOfMoved = 2;  // the fewest that can be cleaned of noise
+    const LayerBits all = (1U << ready_.rehearsal.stage->layer_count()) - 1U;
+    const std::lock_guard<std::mutex> lock(showing_);
+    if (change.reach == Reach::kLights) stale_ |= bits_of(change.lights);
+    if (change.reach > Reach::kLights) stale_ = all;
+    if (stale_ == all) return {{all, change.reach == Reach::kLights ? kFirstOfMoved : pass, samples, 1, {}}};
+    const auto shown = proof_->film;
+    const Task everything{all, pass, samples, std::min(shown->samples + 1, samples), {}};
+    if (stale_ == 0) return {everything};
+    return {{stale_, kFirstOfMoved, shown->samples, 1, shown}, everything};
+}
+
+void RenderSession::begin(const SceneChange& change) {
+    Studio studio = seen_studio();
+    const PictureSettings& picture = studio.setup.picture;
+    if (!change.same_view) {
+        memory_.clear(static_cast<std::size_t>(picture.width) * static_cast<std::size_t>(picture.height));
+    }
+    auto tasks = tasks_for(change, options_.samples > 0 ? options_.samples : picture.samples);
+    progress_ = 0.0;
+    tracing_ = std::thread([this, studio = std::move(studio), tasks = std::move(tasks)] { trace(studio, tasks); });
+}
+
+void RenderSession::trace(const Studio& studio, const std::vector<Task>& tasks) {
+    for (std::size_t i = 0; i < tasks.size(); ++i) {
+        const Task& task = tasks[i];
+        RenderOptions options;
+        options.samples = task.samples;
+        options.seed = studio.setup.picture.seed;
+        options.threads = options_.threads;
+        options.cancel = &stop_;
+        options.first_pass = task.first_pass;
+        options.layers = task.layers;
+        options.memory = &memory_;
+        options.progress = [&](double share) {
+            progress_ = (static_cast<double>(i) + share) / static_cast<double>(tasks.size());
+        };
+        options.after_pass = [&](Film film) {
+            const bool last = i + 1 == tasks.size() && film.samples == task.samples;
+            if (film.samples >= task.shown_from) show(task, std::move(film), last);
+            return task.samples;
+        };
+        if (render_film(studio, *ready_.rehearsal.stage, options).cancelled) return;
+    }
+    progress_ = 1.0;
+}
+
+void RenderSession::show(const Task& task, Film film, bool last) {
+    Film whole = task.over ? laid_over(*task.over, std::move(film), task.layers) : std::move(film);
+    const std::lock_guard<std::mutex> lock(showing_);
+    if (!task.over) stale_ = 0;
+    const std::uint64_t number = proof_ ? proof_->number + 1 : 1;
+    proof_ = Proof{std::make_shared<const Film>(std::move(whole)), card_, number, last};
+    shown_.notify_all();
+}
+
+std::optional<Proof> RenderSession::proof() const {
+    const std::lock_guard<std::mutex> lock(showing_);
+    return proof_;
+}
+
+std::optional<Proof> RenderSession::wait_for_proof(std::uint64_t later_than, std::chrono::milliseconds at_most) const {
+    std::unique_lock<std::mutex> lock(showing_);
+    const auto is_there = [&] { return proof_ && proof_->number > later_than; };
+    if (!shown_.wait_for(lock, at_most, is_there)) return std::nullopt;
+    return proof_;
+}
+
+}  // namespace understudy

@@ -1,0 +1,38 @@
+// What the sitter answered to the first few paths of every pixel, so that light can be traced along them again without
+// asking: see stage/ray_memory.h.
+#pragma once
+
+#include <cstddef>
+#include <memory>
+#include <vector>
+
+#include "stage/ray_memory.h"
+
+namespace understudy {
+
+class PictureMemory {
+  public:
+    // So many paths a pixel are remembered: more would take memory, and are only asked for when there is time.
+    static constexpr int kSamples = 4;
+
+    // Forgets everything: another sitter, or another place to see it from.
+    void clear(std::size_t pixel_count) {
+        tiles_.clear();
+        tiles_.resize(pixel_count);
+    }
+    // Of the tile that begins with this pixel; each tile by one thread at a time.
+    RayMemory& of_tile(std::size_t first_pixel) {
+        if (!tiles_[first_pixel]) tiles_[first_pixel] = std::make_unique<RayMemory>();
+        return *tiles_[first_pixel];
+    }
+    std::size_t bytes() const {
+        std::size_t sum = 0;
+        for (const auto& tile : tiles_) sum += tile ? tile->bytes() : 0;
+        return sum;
+    }
+
+  private:
+    std::vector<std::unique_ptr<RayMemory>> tiles_;
+};
+
+}  // namespace understudy

@@ -1,0 +1,186 @@
+// A picture that goes on while its scene is changed comes to what a fresh one of the changed scene is.
+#include "rehearsal/render_session.h"
+
+#include <random>
+
+#include <gtest/gtest.h>
+
+#include "support/studio_from.h"
+
+namespace understudy {
+namespace {
+
+using namespace std::chrono_literals;
+
+// Two lights, of which the first stands before the second for some of the backdrop; somebody with hair.
+const std::string kScene = R"(
+[picture]
+width = 24
+height = 30
+samples = 8
+[camera]
+distance = 1.6
+[sitter]
+head = "rowan"
+GAZE
+[backdrop]
+surface = "white"
+[[light]]
+name = "key"
+modifier = "softbox-60x90"
+angle = -50
+height = 1.6
+distance = 1.1
+meter = 5.6
+[[light]]
+name = "fill"
+modifier = { shape = "disc", diameter = 0.5 }
+angle = -80
+height = 1.5
+distance = 2
+meter = 4.0
+)";
+
+ParsedScene scene(const std::vector<std::pair<std::string, std::string>>& changes = {}) {
+    std::string text = kScene;
+    for (const auto& [before, after] : changes) {
+        const std::size_t at = text.find(before);
+        EXPECT_NE(at, std::string::npos) << before;
+        text.replace(at, before.size(), after);
+    }
+    if (const std::size_t gaze = text.find("GAZE"); gaze != std::string::npos) text.replace(gaze, 4, "");
+    return {setup_from(text), value_of(parse_toml(text, "test.toml"))};
+}
+
+std::unique_ptr<RenderSession> opened(const ParsedScene& of) {
+    return value_of(RenderSession::open(of, {source_library(), 2, 0}));
+}
+
+Proof completed(const RenderSession& session) {
+    std::uint64_t seen = 0;
+    for (;;) {
+        const auto proof = session.wait_for_proof(seen, 60s);
+        if (!proof) throw std::runtime_error("no proof came");
+        if (proof->complete) return *proof;
+        seen = proof->number;
+    }
+}
+
+// Waits past the proofs of what was before the change.
+Proof completed_after(const RenderSession& session) {
+    while (session.progress() < 1.0) std::this_thread::sleep_for(5ms);
+    return completed(session);
+}
+
+struct Fresh {
+    Film film;
+    FilmCard card;
+};
+
+Fresh fresh(const ParsedScene& of) {
+    Rehearsal rehearsal = value_of(rehearse(of.setup, source_library()));
+    const LitStudio lit = value_of(light_rehearsal(rehearsal));
+    RenderOptions options;
+    options.samples = of.setup.picture.samples;
+    return {render_film(rehearsal.studio, *rehearsal.stage, options).film, quick_card(rehearsal, lit)};
+}
+
+void expect_same(const Proof& proof, const Fresh& wanted) {
+    ASSERT_EQ(proof.film->samples, wanted.film.samples);
+    ASSERT_EQ(proof.film->layers.size(), wanted.film.layers.size());
+    for (std::size_t l = 0; l < wanted.film.layers.size(); ++l) {
+        EXPECT_EQ(proof.film->layers[l].pixels, wanted.film.layers[l].pixels) << wanted.film.layers[l].light;
+    }
+    EXPECT_EQ(proof.film->features.normal, wanted.film.features.normal);
+    ASSERT_EQ(proof.card.lights.size(), wanted.card.lights.size());
+    for (std::size_t l = 0; l < wanted.card.lights.size(); ++l) {
+        EXPECT_DOUBLE_EQ(proof.card.lights[l].exposure_power, wanted.card.lights[l].exposure_power);
+    }
+}
+
+TEST(RenderSession, ComesToTheFreshPictureOfAChangedScene) {
+    const auto session = opened(scene());
+    expect_same(completed(*session), fresh(scene()));
+    const auto goes_on_to = [&](const std::vector<std::pair<std::string, std::string>>& changes, Reach reach) {
+        const ParsedScene changed = scene(changes);
+        const auto change = session->change(changed);
+        ASSERT_TRUE(change);
+        EXPECT_EQ(change->reach, reach);
+        expect_same(completed_after(*session), fresh(changed));
+    };
+    goes_on_to({{"meter = 5.6", "meter = 8.0"}}, Reach::kDeveloping);
+    goes_on_to({{"angle = -50", "angle = -70"}}, Reach::kLights);
+    goes_on_to({{"angle = -50", "angle = -70"},
+                {"[backdrop]", "[[panel]]\nname = \"p\"\nangle = 60\ndistance = 0.7\n[backdrop]"}},
+               Reach::kStudio);
+    goes_on_to({{"[backdrop]\nsurface = \"white\"", "[room]\nambient = 20"}}, Reach::kStudio);
+    goes_on_to({{"head = \"rowan\"", "head = \"rowan\"\nturn = 12"}}, Reach::kSitter);
+    goes_on_to({}, Reach::kSitter);
+}
+
+TEST(RenderSession, MovesEyesThatLookAtTheLight) {
+    const std::pair<std::string, std::string> looks{"GAZE", "gaze = \"key\""};
+    const auto session = opened(scene({looks}));
+    completed(*session);
+    const ParsedScene moved = scene({looks, {"angle = -50", "angle = -30"}});
+    const auto change = session->change(moved);
+    ASSERT_TRUE(change);
+    EXPECT_EQ(change->reach, Reach::kSitter);
+    expect_same(completed_after(*session), fresh(moved));
+}
+
+// The light's own layer is there before the rest is known to be right: its first proof already has it at its new place.
+TEST(RenderSession, ShowsAMovedLightFirst) {
+    const auto session = opened(scene());
+    const Proof before = completed(*session);
+    ASSERT_TRUE(session->change(scene({{"angle = -50", "angle = 50"}})));
+    const auto first = session->wait_for_proof(before.number, 60s);
+    ASSERT_TRUE(first);
+    if (!first->complete) {
+        EXPECT_EQ(first->film->layers[1].pixels, before.film->layers[1].pixels);
+    }
+    EXPECT_NE(first->film->layers[0].pixels, before.film->layers[0].pixels);
+}
+
+TEST(RenderSession, StaysAsItWasOnAProblem) {
+    const auto session = opened(scene());
+    const Proof before = completed(*session);
+    for (const std::string place : {"position = [0, 1.25, 0]", "angle = 0\nheight = 1.6\ndistance = 1.1\naim = [0, 1.6, 9]"}) {
+        const auto change = session->change(scene({{"angle = -50\nheight = 1.6\ndistance = 1.1", place}}));
+        ASSERT_FALSE(change) << place;
+        EXPECT_NE(change.problems().front().text.find("test.toml:"), std::string::npos)
+            << change.problems().front().text;
+        expect_same(completed_after(*session), fresh(scene()));
+    }
+    ASSERT_TRUE(session->change(scene()));
+    EXPECT_EQ(completed_after(*session).film->layers[0].pixels, before.film->layers[0].pixels);
+}
+
+// From several threads, at random, and stopped in between: meant for the thread sanitizer.
+TEST(RenderSession, TakesChangesAndCancelsFromAnywhere) {
+    const std::vector<ParsedScene> scenes{
+        scene(), scene({{"meter = 5.6", "meter = 11.0"}}), scene({{"angle = -50", "angle = 20"}}),
+        scene({{"angle = -80", "angle = 80"}}), scene({{"surface = \"white\"", "surface = \"black\""}})};
+    const auto session = opened(scenes[0]);
+    std::vector<std::thread> hands;
+    for (unsigned hand = 0; hand < 3; ++hand) {
+        hands.emplace_back([&, hand] {
+            std::mt19937 numbers(hand);
+            for (int i = 0; i < 12; ++i) {
+                if (numbers() % 4 == 0) session->cancel();
+                EXPECT_TRUE(session->change(scenes[numbers() % scenes.size()]));
+                session->wait_for_proof(session->proof() ? session->proof()->number : 0,
+                                        std::chrono::milliseconds(numbers() % 40));
+                EXPECT_LE(session->progress(), 1.0);
+            }
+        });
+    }
+    for (std::thread& hand : hands) hand.join();
+    session->cancel();
+    // A change of something that is traced, so that it goes on.
+    ASSERT_TRUE(session->change(scene({{"surface = \"white\"", "surface = \"grey\""}})));
+    expect_same(completed_after(*session), fresh(scene({{"surface = \"white\"", "surface = \"grey\""}})));
+}
+
+}  // namespace
+}  // namespace understudy
