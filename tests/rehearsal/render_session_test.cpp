@@ -145,9 +145,13 @@ TEST(RenderSession, ShowsAMovedLightFirst) {
 TEST(RenderSession, StaysAsItWasOnAProblem) {
     const auto session = opened(scene());
     const Proof before = completed(*session);
-    for (const std::string place : {"position = [0, 1.25, 0]", "angle = 0\nheight = 1.6\ndistance = 1.1\naim = [0, 1.6, 9]"}) {
-        const auto change = session->change(scene({{"angle = -50\nheight = 1.6\ndistance = 1.1", place}}));
-        ASSERT_FALSE(change) << place;
+    const std::vector<std::pair<std::string, std::string>> wrong{
+        {"angle = -50\nheight = 1.6\ndistance = 1.1", "position = [0, 1.25, 0]"},  // inside the head
+        {"[backdrop]", "[room]\nsize = [2.8, 2.4, 5]\n[backdrop]"},                  // the lights outside
+    };
+    for (const auto& place : wrong) {
+        const auto change = session->change(scene({place}));
+        ASSERT_FALSE(change) << place.second;
         EXPECT_NE(change.problems().front().text.find("test.toml:"), std::string::npos)
             << change.problems().front().text;
         expect_same(completed_after(*session), fresh(scene()));
