@@ -147,7 +147,7 @@ TEST(RenderSession, StaysAsItWasOnAProblem) {
     const Proof before = completed(*session);
     const std::vector<std::pair<std::string, std::string>> wrong{
         {"angle = -50\nheight = 1.6\ndistance = 1.1", "position = [0, 1.25, 0]"},  // inside the head
-        {"[backdrop]", "[room]\nsize = [2.8, 5, 2.4]\n[backdrop]"},                  // the lights outside
+        {"[backdrop]", "[room]\nsize = [2.8, 5, 2.8]\n[backdrop]"},                  // the lights outside
     };
     for (const auto& place : wrong) {
         const auto change = session->change(scene({place}));

@@ -93,5 +93,45 @@ TEST(RenderFilm, TellsHowFarItIs) {
     EXPECT_NEAR(last, 1.0, 1e-9);
 }
 
+// A layer alone is what it is among the others, for no path looks at the lights to choose its way.
+TEST(RenderFilm, TracesALayerAloneAsAmongAll) {
+    const Studio studio = ball_studio();
+    const Stage stage(studio, Stage::With::kSitter);
+    RenderOptions options;
+    options.samples = 8;
+    const Film all = render_film(studio, stage, options).film;
+    for (std::size_t l = 0; l < all.layers.size(); ++l) {
+        options.layers = 1U << l;
+        const Film one = render_film(studio, stage, options).film;
+        EXPECT_EQ(one.layers[l].pixels, all.layers[l].pixels);
+        EXPECT_TRUE(one.layers[1 - l].pixels.empty());
+    }
+}
+
+// Paths that are known take the way that they took before; a light at another place finds it changed nothing of them.
+TEST(RenderFilm, IsTheSameAlongRememberedPaths) {
+    const std::string scene =
+        "[picture]\nwidth = 24\nheight = 30\n[camera]\ndistance = 1.5\n[sitter]\nhead = \"rowan\"\n[room]\nambient = "
+        "5\n"
+        "[[light]]\nmodifier = { shape = \"disc\", diameter = 0.5 }\nmeter = 4.0\nheight = 1.6\ndistance = 1.2\n";
+    const Studio studio = studio_from(scene + "angle = -40\n");
+    const Studio moved = studio_from(scene + "angle = 70\n");
+    Stage stage(studio, Stage::With::kSitter);
+    RenderOptions options;
+    options.samples = 8;
+    const Film plain = render_film(studio, stage, options).film;
+    PictureMemory memory;
+    memory.clear(plain.pixel_count());
+    options.memory = &memory;
+    EXPECT_TRUE(same_bits(render_film(studio, stage, options).film, plain));
+    EXPECT_GT(memory.bytes(), 0U);
+    const Rendered again = render_film(studio, stage, options);
+    EXPECT_TRUE(same_bits(again.film, plain));
+    stage.rearrange(moved);
+    const Film along = render_film(moved, stage, options).film;
+    options.memory = nullptr;
+    EXPECT_TRUE(same_bits(along, render_film(moved, Stage(moved, Stage::With::kSitter), options).film));
+}
+
 }  // namespace
 }  // namespace understudy
