@@ -136,7 +136,7 @@ Problems problems_with(const WatchWish& wish) {
     const auto kind = picture_kind(wish.picture);
     if (!kind) return kind.problems();
     if (*kind == PictureKind::kExr) {
-        return {{Blame::kWrongInput, fmt::format("{}: a picture to watch is .png or .jpg", wish.picture)}};
+        return {{Blame::kWrongInput, fmt::format("{}: expected a picture to look at, .png or .jpg", wish.picture)}};
     }
     const auto writable = check_writable(wish.picture);
     return writable ? Problems{} : writable.problems();

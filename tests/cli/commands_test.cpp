@@ -16,10 +16,12 @@ TEST(Commands, HelpNamesThemAll) {
     const Workplace place;
     const Outcome help = place.run({"--help"});
     EXPECT_EQ(help.status, 0);
-    for (const char* command : {"render", "meter", "check", "develop", "--threads"}) {
+    for (const char* command : {"render", "watch", "meter", "check", "advise", "poses", "compare", "settle", "develop",
+                                "kit", "sitters", "pixel", "--threads"}) {
         EXPECT_NE(help.out.find(command), std::string::npos) << command;
     }
-    for (const char* command : {"render", "meter", "check", "develop"}) {
+    for (const char* command : {"render", "watch", "meter", "check", "advise", "poses", "compare", "settle", "develop",
+                                "kit", "sitters", "pixel"}) {
         EXPECT_EQ(place.run({command, "--help"}).status, 0) << command;
     }
     const Outcome version = place.run({"--version"});
