@@ -8,9 +8,9 @@
 #include "cli/commands.h"
 #include "cli/deliver.h"
 #include "cli/interrupt.h"
+#include "cli/own_library.h"
 #include "cli/preview.h"
 #include "cli/progress_line.h"
-#include "cli/own_library.h"
 #include "report/json_file.h"
 #include "report/report_text.h"
 #include "transport/render.h"
@@ -47,9 +47,19 @@ Problems problems_with_outputs(const RenderWish& wish) {
     return problems;
 }
 
-int write_all(const RenderWish& wish, const Film& film, const FilmCard& card, const MeterReport& report,
+struct Traced {
+    Rendered rendered;
+    std::optional<Picture> shown;  // the preview that was written last, which is the picture
+};
+
+int write_all(const RenderWish& wish, const Traced& traced, const FilmCard& card, const MeterReport& report,
               const Finisher& finisher) {
-    if (const auto done = deliver_picture(wish.picture, film, card, finisher); !done) return complain(done.problems());
+    const Film& film = traced.rendered.film;
+    if (traced.shown) {
+        tell_picture(wish.picture, *traced.shown);
+    } else if (const auto done = deliver_picture(wish.picture, film, card, finisher); !done) {
+        return complain(done.problems());
+    }
     if (!wish.film.empty()) {
         if (const auto done = write_film(wish.film, film, card_text(card)); !done) return complain(done.problems());
     }
@@ -68,7 +78,7 @@ Problems read_goal(const RenderWish& wish, PreviewGoal& goal) {
             problems.insert(problems.end(), read.problems().begin(), read.problems().end());
         }
     };
-    if (!wish.until.empty()) take(read_change(wish.until), goal.change);
+    if (!wish.until.empty()) take(read_error(wish.until), goal.error);
     if (!wish.time.empty()) take(read_seconds(wish.time), goal.seconds);
     if (const auto kind = picture_kind(wish.picture); wish.previews() && kind && *kind == PictureKind::kExr) {
         problems.push_back({Blame::kWrongInput, fmt::format("{}: a preview is .png or .jpg", wish.picture)});
@@ -82,8 +92,8 @@ int most_samples(const RenderWish& wish, const PictureSettings& settings) {
     return wish.until.empty() && wish.time.empty() ? settings.samples : kMostSamples;
 }
 
-Expected<Rendered> trace(const RenderWish& wish, Rehearsal& rehearsal, const Finisher& finisher,
-                         const PreviewGoal& goal) {
+Expected<Traced> trace(const RenderWish& wish, Rehearsal& rehearsal, const Finisher& finisher,
+                       const PreviewGoal& goal) {
     std::optional<Preview> preview;
     if (wish.previews()) {
         const auto lit = light_rehearsal(rehearsal);
@@ -99,15 +109,17 @@ Expected<Rendered> trace(const RenderWish& wish, Rehearsal& rehearsal, const Fin
     if (preview) {
         options.after_pass = [&](const Film& film) {
             const int more = preview->after_pass(film);
-            line.say(fmt::format("{} paths a pixel {}", film.samples, preview->state()));
+            line.say(preview->state());
             return more;
         };
     } else {
         options.progress = [&](double share) { line.show(share); };
     }
-    Rendered rendered = render_film(rehearsal.studio, *rehearsal.stage, options);
-    if (preview && !preview->problems().empty()) return preview->problems();
-    return rendered;
+    Traced traced{render_film(rehearsal.studio, *rehearsal.stage, options), {}};
+    if (!preview) return traced;
+    if (!preview->problems().empty()) return preview->problems();
+    traced.shown = preview->picture();
+    return traced;
 }
 
 void tell_losses(const Rendered& rendered) {
@@ -133,17 +145,17 @@ int run_render(RenderWish wish) {
     // seen at once.
     auto metered = wish.previews() ? Expected<MeteredRehearsal>(MeteredRehearsal{}) : meter_rehearsal(*rehearsal);
     if (!metered) return complain(metered.problems());
-    const auto rendered = trace(wish, *rehearsal, *finisher, goal);
-    if (!rendered) return complain(rendered.problems());
-    if (rendered->cancelled || interruption()) {
+    const auto traced = trace(wish, *rehearsal, *finisher, goal);
+    if (!traced) return complain(traced.problems());
+    if (traced->rendered.cancelled || interruption()) {
         return say_interrupted(wish.previews() ? "the picture stays as it was written last" : "no file was written");
     }
-    tell_losses(*rendered);
+    tell_losses(traced->rendered);
     if (wish.previews()) metered = meter_rehearsal(*rehearsal);
     if (!metered) return complain(metered.problems());
     const FilmCard card = card_of(rehearsal->studio.setup, metered->lit, metered->report);
     fmt::print("{}", report_text(metered->report));
-    return write_all(wish, rendered->film, card, metered->report, *finisher);
+    return write_all(wish, *traced, card, metered->report, *finisher);
 }
 
 }  // namespace
@@ -161,7 +173,7 @@ void add_render(CLI::App& program, int& status) {
     command->add_flag("--preview", wish->preview,
                       "Write the picture as soon as there is one, and again whenever it has got better");
     command->add_option("--until", wish->until,
-                        "A preview that stops when twice the paths change it by less than this: \"0.5 %\"");
+                        "A preview that stops when no more than this of it is noise: \"0.5 %\"");
     command->add_option("--time", wish->time, "A preview that stops after so much tracing: \"10 s\"");
     take_denoising(*command, wish->as_traced);
     command->callback([wish, &status] { status = run_render(*wish); });

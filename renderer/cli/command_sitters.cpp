@@ -4,12 +4,12 @@
 #include <fmt/format.h>
 
 #include "cli/commands.h"
-#include "rehearsal/film_card.h"
 #include "cli/finish.h"
 #include "cli/interrupt.h"
-#include "cli/progress_line.h"
 #include "cli/own_library.h"
+#include "cli/progress_line.h"
 #include "cli/sheet_output.h"
+#include "rehearsal/film_card.h"
 #include "setup/head_file.h"
 #include "setup/kit_files.h"
 #include "setup/read_setup.h"

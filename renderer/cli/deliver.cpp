@@ -13,11 +13,15 @@ Expected<Done> deliver_picture(const std::filesystem::path& path, const Film& fi
     const Picture picture = finisher.finish(film, developing);
     const auto written = write_display_picture(path, *kind, picture, tags_of(card));
     if (!written) return written;
+    tell_picture(path, picture);
+    return Done{};
+}
+
+void tell_picture(const std::filesystem::path& path, const Picture& picture) {
     const double clipped = clipped_share(picture);
     fmt::print("{}: {} × {}", path.string(), picture.width, picture.height);
     if (clipped >= 0.0005) fmt::print(", {:.1f} % of it brighter than white", 100.0 * clipped);
     fmt::print("\n");
-    return Done{};
 }
 
 }  // namespace understudy

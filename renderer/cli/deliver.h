@@ -3,8 +3,8 @@
 
 #include <filesystem>
 
-#include "rehearsal/film_card.h"
 #include "cli/finish.h"
+#include "rehearsal/film_card.h"
 
 namespace understudy {
 
@@ -12,5 +12,8 @@ namespace understudy {
 // An .exr is left as it was traced: its layers add up.
 Expected<Done> deliver_picture(const std::filesystem::path& path, const Film& film, const FilmCard& card,
                                const Finisher& finisher);
+
+// The same words for a picture that was written before.
+void tell_picture(const std::filesystem::path& path, const Picture& picture);
 
 }  // namespace understudy

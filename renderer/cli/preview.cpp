@@ -16,7 +16,7 @@ namespace {
 double seconds_of(std::chrono::steady_clock::duration time) { return std::chrono::duration<double>(time).count(); }
 
 // Of codes 0 … 255, as a share of the whole range.
-double change_between(const DisplayPicture& before, const DisplayPicture& after) {
+double difference_between(const DisplayPicture& before, const DisplayPicture& after) {
     double sum = 0.0;
     for (std::size_t i = 0; i < after.pixels.size(); ++i) {
         for (std::size_t c = 0; c < 3; ++c) {
@@ -48,18 +48,20 @@ Preview::Preview(std::filesystem::path path, FilmCard card, const Finisher& fini
 
 int Preview::after_pass(const Film& film) {
     const Clock::time_point begin = Clock::now();
-    DisplayPicture picture = display_picture(finisher_.finish(film, developing_of(card_)));
+    picture_ = finisher_.finish(film, developing_of(card_));
+    DisplayPicture picture = display_picture(picture_);
     const auto written = write_display_picture(path_, *picture_kind(path_), picture, tags_of(card_));
     if (!written) {
         problems_ = written.problems();
         return 0;
     }
-    // Only against the picture of half as many paths does the change say how much is still open.
-    if (film.samples >= 2 * shown_samples_ && shown_samples_ > 0) change_ = change_between(shown_, picture);
+    // The picture of twice the paths is the mean of the one before and of another that knows nothing of it: on the mean
+    // it is as far from that one as it is from the truth.
+    if (film.samples == 2 * shown_samples_) error_ = difference_between(shown_, picture);
     shown_ = std::move(picture);
     shown_samples_ = film.samples;
     finishing_ += Clock::now() - begin;
-    if (goal_.change && change_ && *change_ <= *goal_.change) return 0;
+    if (goal_.error && error_ && *error_ <= *goal_.error) return 0;
     return goal_.seconds ? paths_in_time(film.samples) : std::numeric_limits<int>::max();
 }
 
@@ -69,11 +71,25 @@ int Preview::paths_in_time(int samples) const {
     return std::max(0, static_cast<int>((*goal_.seconds - all) / one_path));
 }
 
-std::string Preview::state() const {
-    return change_ ? fmt::format("changed by {:.2g} % with twice the paths", 100.0 * *change_) : std::string();
+// Noise falls with the root of the time.
+std::optional<double> Preview::seconds_left() const {
+    const double spent = seconds_of(Clock::now() - start_);
+    if (goal_.seconds) return *goal_.seconds - spent;
+    if (!goal_.error || !error_) return std::nullopt;
+    const double times = *error_ / *goal_.error;
+    return spent * (times * times - 1.0);
 }
 
-Expected<double> read_change(const std::string& text) {
+std::string Preview::state() const {
+    std::string state = error_ ? fmt::format("remaining error {:.2g} %", 100.0 * *error_) : "first picture";
+    if (const auto left = seconds_left(); left && *left > 0.0) {
+        const auto whole = static_cast<int>(std::ceil(*left));
+        state += fmt::format(", {}:{:02} left", whole / 60, whole % 60);
+    }
+    return state;
+}
+
+Expected<double> read_error(const std::string& text) {
     const auto said = measured(text);
     const bool percent = said && said->unit == "%";
     if (said && (percent || said->unit.empty()) && said->number > 0.0 && said->number < (percent ? 100.0 : 1.0)) {

@@ -5,17 +5,16 @@
 #include <filesystem>
 #include <optional>
 
-#include "rehearsal/film_card.h"
 #include "cli/finish.h"
+#include "rehearsal/film_card.h"
 
 namespace understudy {
 
 // When to stop, besides at the most paths a pixel.
 struct PreviewGoal {
     std::optional<double> seconds;  // of tracing
-    // Of the picture's white: when twice as many paths change the shown picture by less than this, as the root of the
-    // mean squared difference of its codes.
-    std::optional<double> change;
+    // Of the picture's white: how much of the shown picture may still be noise, as the root of its mean square.
+    std::optional<double> error;
 };
 
 class Preview {
@@ -27,13 +26,16 @@ class Preview {
     // goal is reached or the file could not be written.
     int after_pass(const Film& film);
 
-    // "changed by 0.8 % with twice the paths"; "" until there are two pictures.
+    // "remaining error 0.8 %, 0:12 left", as far as either is known.
     std::string state() const;
+    // The picture as it was written last.
+    const Picture& picture() const { return picture_; }
     const Problems& problems() const { return problems_; }
 
   private:
     using Clock = std::chrono::steady_clock;
     int paths_in_time(int samples) const;
+    std::optional<double> seconds_left() const;
 
     std::filesystem::path path_;
     FilmCard card_;
@@ -41,14 +43,15 @@ class Preview {
     PreviewGoal goal_;
     Clock::time_point start_ = Clock::now();
     Clock::duration finishing_{};  // spent on cleaning and writing, and not on tracing
+    Picture picture_;
     DisplayPicture shown_;
     int shown_samples_ = 0;
-    std::optional<double> change_;
+    std::optional<double> error_;
     Problems problems_;
 };
 
 // "0.5 %" or "0.005"; "10 s", "2 min" or seconds. A problem says what was expected.
-Expected<double> read_change(const std::string& text);
+Expected<double> read_error(const std::string& text);
 Expected<double> read_seconds(const std::string& text);
 
 }  // namespace understudy
