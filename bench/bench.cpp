@@ -60,8 +60,8 @@ int main(int count, char** arguments) {
         if (found == all.end()) {
             fmt::print(
                 stderr,
-                "no measurement \"{}\"; expected rays, threads, start, head, memory, convergence, skin, kit, live "
-                "or whole-kit\n",
+                "no measurement \"{}\"; expected rays, threads, start, head, memory, convergence, skin, kit, live, "
+                "clean or whole-kit\n",
                 arguments[i]);
             return 2;
         }
