@@ -8,7 +8,6 @@
 #include "bench.h"
 #include "cli/finish.h"
 #include "film/display_picture.h"
-#include "film/image_output.h"
 #include "rehearsal/render_session.h"
 #include "setup/vary_scene.h"
 

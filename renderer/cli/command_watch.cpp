@@ -12,7 +12,6 @@
 #include "cli/interrupt.h"
 #include "cli/own_library.h"
 #include "cli/progress_line.h"
-#include "film/image_output.h"
 #include "rehearsal/render_session.h"
 
 namespace understudy {

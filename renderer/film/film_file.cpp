@@ -1,12 +1,8 @@
-#include <OpenImageIO/imageio.h>
-
-#include <algorithm>
-#include <exception>
-#include <memory>
-#include <optional>
+#include <cstring>
 #include <set>
 
-#include "film/image_output.h"
+#include "film/exr_file.h"
+#include "film/pending_file.h"
 #include "film/picture_file.h"
 #include "film/seal.h"
 
@@ -36,22 +32,18 @@ std::vector<std::string> channels_of_part(const std::string& name) {
     return band_names();
 }
 
-ImagePart make_part(const Film& film, const std::string& name, const void* data) {
-    const std::vector<std::string> channels = channels_of_part(name);
-    OIIO::ImageSpec spec(film.width, film.height, static_cast<int>(channels.size()), OIIO::TypeDesc::FLOAT);
-    spec.channelnames = channels;
-    spec.attribute("oiio:subimagename", name);
-    spec.attribute("compression", "zip");
-    return {spec, OIIO::TypeDesc::FLOAT, data};
+template <class Pixel>
+ExrPart make_part(const Film& film, const std::string& name, const std::vector<Pixel>& pixels) {
+    return {name, film.width, film.height, channels_of_part(name), reinterpret_cast<const float*>(pixels.data())};
 }
 
-std::vector<ImagePart> parts_of(const Film& film) {
-    std::vector<ImagePart> parts;
-    for (const FilmLayer& layer : film.layers) parts.push_back(make_part(film, layer.light, layer.pixels.data()));
+std::vector<ExrPart> parts_of(const Film& film) {
+    std::vector<ExrPart> parts;
+    for (const FilmLayer& layer : film.layers) parts.push_back(make_part(film, layer.light, layer.pixels));
     const FilmFeatures& features = film.features;
-    if (!features.albedo.empty()) parts.push_back(make_part(film, kAlbedo, features.albedo.data()));
-    if (!features.normal.empty()) parts.push_back(make_part(film, kNormal, features.normal.data()));
-    if (!features.depth_m.empty()) parts.push_back(make_part(film, kDepth, features.depth_m.data()));
+    if (!features.albedo.empty()) parts.push_back(make_part(film, kAlbedo, features.albedo));
+    if (!features.normal.empty()) parts.push_back(make_part(film, kNormal, features.normal));
+    if (!features.depth_m.empty()) parts.push_back(make_part(film, kDepth, features.depth_m));
     return parts;
 }
 
@@ -59,64 +51,57 @@ Problem not_a_film(const std::filesystem::path& path, const std::string& reason)
     return {Blame::kWrongInput, path.string() + ": cannot be used as a film: " + reason};
 }
 
-// One part's pixels, T being as many floats as the part has channels; empty if they cannot be read.
-template <class T>
-std::vector<T> read_pixels(OIIO::ImageInput* input, int part) {
-    const OIIO::ImageSpec& spec = input->spec();
-    std::vector<T> pixels(static_cast<std::size_t>(spec.width) * static_cast<std::size_t>(spec.height));
-    if (!input->read_image(part, 0, 0, spec.nchannels, OIIO::TypeDesc::FLOAT, pixels.data())) return {};
-    return pixels;
+// Pixel being as many floats as the part has channels.
+template <class Pixel>
+void take_pixels(const ReadExrPart& part, std::vector<Pixel>& pixels) {
+    pixels.resize(part.pixels.size() * sizeof(float) / sizeof(Pixel));
+    std::memcpy(static_cast<void*>(pixels.data()), part.pixels.data(), pixels.size() * sizeof(Pixel));
 }
 
-// The film with one part more; none if its pixels cannot be read.
-std::optional<Film> add_part(Film film, const std::string& name, OIIO::ImageInput* input, int part) {
-    const auto read = [&](auto& place) {
-        place = read_pixels<typename std::decay_t<decltype(place)>::value_type>(input, part);
-        return !place.empty();
-    };
-    bool good = false;
-    if (name == kNormal) {
-        good = read(film.features.normal);
-    } else if (name == kDepth) {
-        good = read(film.features.depth_m);
-    } else if (name == kAlbedo) {
-        good = read(film.features.albedo);
+void add_part(const ReadExrPart& part, Film& film) {
+    if (part.name == kNormal) {
+        take_pixels(part, film.features.normal);
+    } else if (part.name == kDepth) {
+        take_pixels(part, film.features.depth_m);
+    } else if (part.name == kAlbedo) {
+        take_pixels(part, film.features.albedo);
     } else {
-        good = read(film.layers.emplace_back(FilmLayer{name, {}}).pixels);
+        take_pixels(part, film.layers.emplace_back(FilmLayer{part.name, {}}).pixels);
     }
-    if (!good) return std::nullopt;
-    return film;
 }
 
-// Empty if the part can be read into the film, or else why not.
-std::string objection(const OIIO::ImageSpec& spec, const std::string& name, const Film& film) {
-    if (spec.width != film.width || spec.height != film.height) return "its parts differ in size";
-    if (name.empty()) return "a part has no name";
-    if (spec.channelnames != channels_of_part(name))
-        return "part \"" + name + "\" has other bands or channels than this program's";
-    if (spec.format != OIIO::TypeDesc::FLOAT) return "part \"" + name + "\" is not of 32-bit floats";
+// Empty if the part can be taken into the film, or else why not.
+std::string objection(const ReadExrPart& part, const Film& film) {
+    if (part.width != film.width || part.height != film.height) return "its parts differ in size";
+    if (part.name.empty()) return "a part has no name";
+    if (part.channels != channels_of_part(part.name)) {
+        return "part \"" + part.name + "\" has other bands or channels than this program's";
+    }
+    if (part.as_half) return "part \"" + part.name + "\" is not of 32-bit floats";
     return "";
 }
 
-Expected<SavedFilm> read_parts(const std::filesystem::path& path, OIIO::ImageInput* input) {
-    const OIIO::ImageSpec first = input->spec(0);
-    const int parts = first.get_int_attribute(kPartCount, -1);
-    const int samples = first.get_int_attribute(kSampleCount, -1);
-    if (parts < 1 || samples < 0) return not_a_film(path, "it was not saved by this program");
+int count_in(const ExrNotes& notes, const char* key) {
+    const auto found = notes.counts.find(key);
+    return found == notes.counts.end() ? -1 : found->second;
+}
+
+Expected<SavedFilm> film_of(const std::filesystem::path& path, const std::vector<ReadExrPart>& parts) {
+    const ReadExrPart& first = parts.front();
+    const int samples = count_in(first.notes, kSampleCount);
+    if (count_in(first.notes, kPartCount) < 1 || samples < 0)
+        return not_a_film(path, "it was not saved by this program");
+    if (count_in(first.notes, kPartCount) != static_cast<int>(parts.size())) {
+        return not_a_film(path, "parts are missing at its end");
+    }
     SavedFilm saved;
-    saved.scene_text = first.get_string_attribute(kSceneText);
+    saved.scene_text = first.notes.texts.at(kSceneText);
     saved.film.width = first.width;
     saved.film.height = first.height;
     saved.film.samples = samples;
-    for (int part = 0; part < parts; ++part) {
-        if (!input->seek_subimage(part, 0)) return not_a_film(path, "parts are missing at its end");
-        const OIIO::ImageSpec& spec = input->spec();
-        const std::string name = spec.get_string_attribute("oiio:subimagename");
-        if (const std::string reason = objection(spec, name, saved.film); !reason.empty())
-            return not_a_film(path, reason);
-        std::optional<Film> more = add_part(std::move(saved.film), name, input, part);
-        if (!more) return not_a_film(path, input->geterror());
-        saved.film = std::move(*more);
+    for (const ReadExrPart& part : parts) {
+        if (const std::string reason = objection(part, saved.film); !reason.empty()) return not_a_film(path, reason);
+        add_part(part, saved.film);
     }
     return saved;
 }
@@ -124,29 +109,28 @@ Expected<SavedFilm> read_parts(const std::filesystem::path& path, OIIO::ImageInp
 }  // namespace
 
 Expected<Done> write_film(const std::filesystem::path& path, const Film& film, const std::string& scene_text) {
-    std::vector<ImagePart> parts = parts_of(film);
+    std::vector<ExrPart> parts = parts_of(film);
     std::set<std::string> names;
-    for (const ImagePart& part : parts) names.emplace(part.spec.get_string_attribute("oiio:subimagename"));
+    for (const ExrPart& part : parts) names.insert(part.name);
     if (parts.empty() || names.size() != parts.size()) {
         return Problem{Blame::kWrongInput, path.string() + ": a film needs layers, each with a name of its own"};
     }
-    OIIO::ImageSpec& first = parts.front().spec;
-    first.attribute(kSceneText, scene_text);
-    first.attribute(kSampleCount, film.samples);
-    first.attribute(kPartCount, static_cast<int>(parts.size()));
-    return write_exr_file(path, parts, true);
+    ExrNotes& notes = parts.front().notes;
+    notes.texts[kSceneText] = scene_text;
+    notes.counts[kSampleCount] = film.samples;
+    notes.counts[kPartCount] = static_cast<int>(parts.size());
+    auto bytes = encode_exr(path, parts);
+    if (!bytes) return bytes.problems();
+    const std::string seal = seal_of(*bytes);
+    bytes->insert(bytes->end(), seal.begin(), seal.end());
+    return write_bytes(path, *bytes);
 }
 
 Expected<SavedFilm> read_film(const std::filesystem::path& path) {
     if (const std::string reason = broken_seal(path); !reason.empty()) return not_a_film(path, reason);
-    try {
-        const std::unique_ptr<OIIO::ImageInput> input = OIIO::ImageInput::open(path.string());
-        if (!input) return not_a_film(path, OIIO::geterror());
-        if (std::string(input->format_name()) != "openexr") return not_a_film(path, "it is not an EXR file");
-        return read_parts(path, input.get());
-    } catch (const std::exception& error) {
-        return not_a_film(path, error.what());
-    }
+    const ReadExr read = read_exr(path);
+    if (read.parts.empty() || !read.trouble.empty()) return not_a_film(path, read.trouble);
+    return film_of(path, read.parts);
 }
 
 }  // namespace understudy

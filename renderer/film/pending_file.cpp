@@ -123,4 +123,11 @@ Expected<Done> check_writable(const std::filesystem::path& path) {
     return Done{};
 }
 
+Expected<Done> write_bytes(const std::filesystem::path& path, const std::vector<unsigned char>& bytes) {
+    Expected<PendingFile> pending = PendingFile::beside(path);
+    if (!pending) return pending.problems();
+    const Expected<Done> filled = pending->fill(bytes);
+    return filled ? pending->publish() : filled;
+}
+
 }  // namespace understudy

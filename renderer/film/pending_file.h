@@ -11,7 +11,7 @@ namespace understudy {
 
 class PendingFile {
   public:
-    // Makes the empty temporary file, with the same ending so that writers who go by it know what to write.
+    // Makes the empty temporary file.
     static Expected<PendingFile> beside(const std::filesystem::path& path);
 
     PendingFile(PendingFile&& other) noexcept;
@@ -34,6 +34,9 @@ class PendingFile {
     std::filesystem::path path_;
     std::filesystem::path temporary_;  // empty once there is nothing to remove
 };
+
+// A file of these bytes, whole or not at all.
+Expected<Done> write_bytes(const std::filesystem::path& path, const std::vector<unsigned char>& bytes);
 
 // "path: cannot be written: reason".
 Problem write_problem(const std::filesystem::path& path, const std::string& reason);

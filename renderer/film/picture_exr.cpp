@@ -2,7 +2,8 @@
 #include <array>
 #include <set>
 
-#include "film/image_output.h"
+#include "film/exr_file.h"
+#include "film/pending_file.h"
 #include "film/picture_file.h"
 
 namespace understudy {
@@ -51,6 +52,22 @@ Channels collect(const Film& film, const Developing& developing) {
     return channels;
 }
 
+// Under OpenEXR's own names for them.
+ExrNotes notes_of(const PictureTags& tags) {
+    constexpr double kMillimetres = 1000.0;
+    ExrNotes notes;
+    notes.texts["software"] = "understudy";
+    if (!tags.title.empty()) notes.texts["comments"] = tags.title;
+    const auto note = [&](const char* key, double value) {
+        if (value > 0.0) notes.numbers[key] = static_cast<float>(value);
+    };
+    note("expTime", tags.shutter_s);
+    note("aperture", tags.aperture);
+    note("isoSpeed", tags.iso);
+    note("nominalFocalLength", tags.focal_length_m * kMillimetres);
+    return notes;
+}
+
 }  // namespace
 
 Expected<Done> write_exr(const std::filesystem::path& path, const Film& film, const Developing& developing,
@@ -62,13 +79,11 @@ Expected<Done> write_exr(const std::filesystem::path& path, const Film& film, co
                                                ": two layers would have one name; no light may be called \"albedo\", "
                                                "\"normal\" or \"depth\", and none like another"};
     }
-    OIIO::ImageSpec spec(film.width, film.height, static_cast<int>(channels.names.size()), OIIO::TypeDesc::HALF);
-    spec.channelnames = channels.names;
-    spec.attribute("oiio:ColorSpace", "Linear");  // BT.709 primaries, which is what OpenEXR means by default
-    spec.attribute("compression", "zip");
-    set_tags(&spec, tags);
     const std::vector<float> pixels = channels.interleaved(film.pixel_count());
-    return write_exr_file(path, {{spec, OIIO::TypeDesc::FLOAT, pixels.data()}});
+    // BT.709 primaries are what OpenEXR means by default.
+    const auto bytes =
+        encode_exr(path, {{"", film.width, film.height, channels.names, pixels.data(), true, notes_of(tags)}});
+    return bytes ? write_bytes(path, *bytes) : bytes.problems();
 }
 
 }  // namespace understudy

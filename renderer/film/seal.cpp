@@ -17,7 +17,7 @@ namespace {
 constexpr const char* kMark = "understudy film ";
 constexpr std::uintmax_t kSealLength = 24;
 
-std::string seal_of(std::uint32_t checksum) { return fmt::format("{}{:08x}", kMark, checksum); }
+std::string seal_with(std::uint32_t checksum) { return fmt::format("{}{:08x}", kMark, checksum); }
 
 // Of the first so many bytes; none if they cannot be read.
 std::optional<std::uint32_t> checksum_of(std::ifstream& stream, std::uintmax_t length) {
@@ -34,18 +34,10 @@ std::optional<std::uint32_t> checksum_of(std::ifstream& stream, std::uintmax_t l
 
 }  // namespace
 
-std::string seal_file(const std::filesystem::path& path) {
-    std::error_code error;
-    const std::uintmax_t length = std::filesystem::file_size(path, error);
-    if (error) return error.message();
-    std::ifstream written(path, std::ios::binary);
-    const auto checksum = checksum_of(written, length);
-    if (!checksum) return "it cannot be read back";
-    std::ofstream stream(path, std::ios::binary | std::ios::app);
-    stream << seal_of(*checksum);
-    stream.close();
-    if (!stream) return std::generic_category().message(errno);
-    return "";
+std::string seal_of(const std::vector<unsigned char>& bytes) {
+    uLong checksum = crc32(0, nullptr, 0);
+    checksum = crc32_z(checksum, bytes.data(), bytes.size());
+    return seal_with(static_cast<std::uint32_t>(checksum));
 }
 
 std::string broken_seal(const std::filesystem::path& path) {
@@ -59,7 +51,7 @@ std::string broken_seal(const std::filesystem::path& path) {
     std::string seal(kSealLength, '\0');
     if (!checksum || !stream.read(seal.data(), static_cast<std::streamsize>(seal.size()))) return "it cannot be read";
     if (!seal.starts_with(kMark)) return "it was not saved by this program, or it was cut short";
-    return seal == seal_of(*checksum) ? "" : "it is damaged: its checksum is another";
+    return seal == seal_with(*checksum) ? "" : "it is damaged: its checksum is another";
 }
 
 }  // namespace understudy

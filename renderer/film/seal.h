@@ -4,12 +4,13 @@
 
 #include <filesystem>
 #include <string>
+#include <vector>
 
 namespace understudy {
 
-// Appends the seal: the bytes "understudy film " and the CRC-32 of all before them in 8 hexadecimal digits. The reason
-// if it cannot be written, else empty.
-std::string seal_file(const std::filesystem::path& path);
+// The seal for what is to stand before it: the bytes "understudy film " and the CRC-32 of all before them in 8
+// hexadecimal digits.
+std::string seal_of(const std::vector<unsigned char>& bytes);
 
 // Why the seal does not vouch for the file; empty if it does.
 std::string broken_seal(const std::filesystem::path& path);
