@@ -137,6 +137,7 @@ Expected<std::vector<unsigned char>> encode_exr(const std::filesystem::path& pat
     Memory memory;
     try {
         std::vector<Imf::Header> headers;
+        headers.reserve(parts.size());
         for (const ExrPart& part : parts) headers.push_back(header_of(part));
         Imf::MultiPartOutputFile file(memory, headers.data(), static_cast<int>(headers.size()));
         for (std::size_t i = 0; i < parts.size(); ++i) write_part(file, static_cast<int>(i), parts[i]);

@@ -99,7 +99,8 @@ Problems RenderSession::change_studio(const ParsedScene& scene, SceneChange& cha
         change = {Reach::kSitter, {}, false};
         return change_sitter(scene);
     }
-    if (!studio->setup.room.ambient_lx != !ready_.rehearsal.studio.setup.room.ambient_lx) change.reach = Reach::kStudio;
+    const auto has_ambient = [](const Studio& of) { return of.setup.room.ambient_lx > 0.0; };
+    if (has_ambient(*studio) != has_ambient(ready_.rehearsal.studio)) change.reach = Reach::kStudio;
     Rehearsal& rehearsal = ready_.rehearsal;
     exchange_but_sitter(rehearsal.studio, *studio);
     if (change.reach > Reach::kDeveloping) rearrange();

@@ -24,7 +24,8 @@ class DistanceGrid {
 
     void fill_slab(int first, int last, const std::vector<Vec3>& positions, const std::vector<float>& gaps);
     std::size_t node(int x, int y, int z) const {
-        return static_cast<std::size_t>((z * count_[1] + y) * count_[0] + x);
+        const int row = z * count_[1] + y;
+        return static_cast<std::size_t>(row) * static_cast<std::size_t>(count_[0]) + static_cast<std::size_t>(x);
     }
 
     Vec3 low_{0.0F};
