@@ -238,7 +238,7 @@ Claim dome_direction_claim() {
         "A small light 2 m away walks round the sitter, always at the same reading of its own; then at 60 degrees with "
         "a fill at "
         "the lens one stop under it. The pictures are exposed for the dome toward the camera.";
-    claim.cases = {{"over the lens", "dome-direction", {"light.key.angle=0"}},
+    claim.cases = {{"over the lens", "dome-direction", {"light.key.angle=0", "light.key.elevation=8"}},
                    {"45 degrees", "dome-direction"},
                    {"60 degrees", "dome-direction", {"light.key.angle=-60"}},
                    {"90 degrees", "dome-direction", {"light.key.angle=-90"}},

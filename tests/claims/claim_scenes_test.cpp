@@ -7,6 +7,7 @@
 #include "setup/kit_files.h"
 #include "setup/read_setup.h"
 #include "setup/vary_scene.h"
+#include "stage/stage.h"
 #include "support/studio_from.h"
 
 namespace understudy {
@@ -51,6 +52,23 @@ TEST(Claims, EveryCaseIsAScene) {
             const auto setup = changed_scene(kScenes / (one.scene + ".toml"), one.changes, source_library());
             ASSERT_TRUE(setup) << claim.name << ", " << one.title << ": " << setup.problems().front().text;
             EXPECT_TRUE(sources.insert(case_source(one, kScenes)).second) << claim.name << ", " << one.title;
+        }
+    }
+}
+
+// A light before the lens would make a black picture of it.
+TEST(Claims, NothingStandsBetweenTheLensAndTheFace) {
+    for (const Claim& claim : all_claims()) {
+        for (const ClaimCase& one : claim.cases) {
+            const auto setup = value_of(changed_scene(kScenes / (one.scene + ".toml"), one.changes, source_library()));
+            const Studio studio = value_of(place_studio(setup, source_library(), Growing::kNothing));
+            const Stage stage(studio, Stage::With::kNobody);
+            for (const Double3& point : {studio.points.face, studio.points.chest, studio.points.crown}) {
+                const Double3 way = point - studio.camera.centre;
+                const auto distance = static_cast<float>(glm::length(way));
+                EXPECT_FALSE(stage.blocks({Vec3(studio.camera.centre), Vec3(glm::normalize(way)), 0.0F, distance}))
+                    << claim.name << ", " << one.title;
+            }
         }
     }
 }
