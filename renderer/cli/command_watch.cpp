@@ -12,6 +12,7 @@
 #include "cli/interrupt.h"
 #include "cli/own_library.h"
 #include "cli/progress_line.h"
+#include "film/enlarge.h"
 #include "rehearsal/render_session.h"
 
 namespace understudy {
@@ -62,6 +63,8 @@ std::string said_of(const SceneChange& change) {
     return "sitter and view made anew";
 }
 
+std::string paths_of(const Proof& proof) { return fmt::format("{} paths a pixel", proof.film->samples); }
+
 class Watch {
   public:
     Watch(const WatchWish& wish, RenderSession& session, const Finisher& finisher)
@@ -107,14 +110,16 @@ class Watch {
 
     int write(const Proof& proof) {
         written_ = proof.number;
-        const Picture picture = finisher_.finish(*proof.film, developing_of(proof.card));
+        Picture picture = finisher_.finish(*proof.film, developing_of(proof.card));
+        if (proof.every > 1) picture = enlarged(picture, proof.every, proof.width, proof.height);
         const auto done =
             write_display_picture(wish_.picture, *picture_kind(wish_.picture), picture, tags_of(proof.card));
         if (!done) return complain(done.problems());
         if (first_) {
-            say(fmt::format("{}: {:.0f} ms, {} paths a pixel", told_, milliseconds(), proof.film->samples));
+            say(fmt::format("{}: {:.0f} ms, {}", told_, milliseconds(),
+                            proof.every > 1 ? std::string("coarse") : paths_of(proof)));
         } else if (proof.complete) {
-            say(fmt::format("finished: {:.1f} s, {} paths a pixel", 1e-3 * milliseconds(), proof.film->samples));
+            say(fmt::format("finished: {:.1f} s, {}", 1e-3 * milliseconds(), paths_of(proof)));
         }
         first_ = false;
         return kDone;

@@ -4,6 +4,7 @@
 #include <utility>
 
 #include "sitter/pupil.h"
+#include "transport/tiles.h"
 
 namespace understudy {
 
@@ -22,14 +23,24 @@ void exchange_but_sitter(Studio& a, Studio& b) {
     std::swap(a.sitter, b.sitter);
 }
 
-// The layers of `over` in place of the film's.
-Film laid_over(const Film& film, Film over, LayerBits layers) {
-    Film both = film;
-    for (std::size_t l = 0; l < both.layers.size(); ++l) {
-        if ((layers >> l & 1U) != 0) both.layers[l] = std::move(over.layers[l]);
+template <class Pixel>
+std::vector<Pixel> thinned(const std::vector<Pixel>& pixels, const Film& film, int every) {
+    std::vector<Pixel> thin;
+    for (int y = 0; y < film.height; y += every) {
+        for (int x = 0; x < film.width; x += every) {
+            thin.push_back(pixels[static_cast<std::size_t>(y) * static_cast<std::size_t>(film.width) +
+                                  static_cast<std::size_t>(x)]);
+        }
     }
-    both.samples = std::min(film.samples, over.samples);
-    return both;
+    return thin;
+}
+
+// The film's layers round those that `over` has, which may be thinner.
+Film laid_over(const Film& film, Film over, LayerBits layers, int every) {
+    for (std::size_t l = 0; l < over.layers.size(); ++l) {
+        if ((layers >> l & 1U) == 0) over.layers[l].pixels = thinned(film.layers[l].pixels, film, every);
+    }
+    return over;
 }
 
 }  // namespace
@@ -169,22 +180,28 @@ Studio RenderSession::seen_studio() {
 std::vector<RenderSession::Task> RenderSession::tasks_for(const SceneChange& change, int samples) {
     const int pass = RenderOptions{}.first_pass;
     constexpr int kFirstOfMoved = 2;  // the fewest that can be cleaned of noise
+    constexpr int kFirstLook = 2;     // every other pixel
     const LayerBits all = (1U << ready_.rehearsal.stage->layer_count()) - 1U;
     const std::lock_guard<std::mutex> lock(showing_);
     if (change.reach == Reach::kLights) stale_ |= bits_of(change.lights);
     if (change.reach > Reach::kLights) stale_ = all;
-    if (stale_ == all) return {{all, change.reach == Reach::kLights ? kFirstOfMoved : pass, samples, 1, {}}};
-    const auto shown = proof_->film;
-    const Task everything{all, pass, samples, std::min(shown->samples + 1, samples), {}};
-    if (stale_ == 0) return {everything};
-    return {{stale_, kFirstOfMoved, shown->samples, 1, shown}, everything};
+    const bool moved = change.reach == Reach::kLights && whole_;
+    std::vector<Task> tasks;
+    if (moved) tasks.push_back({stale_, kFirstOfMoved, kFirstOfMoved, kFirstLook, 1, whole_});
+    if (stale_ == all) {
+        tasks.push_back({all, moved ? kFirstOfMoved : pass, samples, 1, 1, {}});
+        return tasks;
+    }
+    if (stale_ != 0) tasks.push_back({stale_, kFirstOfMoved, whole_->samples, 1, 1, whole_});
+    tasks.push_back({all, pass, samples, 1, std::min(whole_->samples + 1, samples), {}});
+    return tasks;
 }
 
 void RenderSession::begin(const SceneChange& change) {
     Studio studio = seen_studio();
     const PictureSettings& picture = studio.setup.picture;
     if (!change.same_view) {
-        memory_.clear(static_cast<std::size_t>(picture.width) * static_cast<std::size_t>(picture.height));
+        memory_.clear(Tiles(picture.width, picture.height).count());
     }
     auto tasks = tasks_for(change, options_.samples > 0 ? options_.samples : picture.samples);
     progress_ = 0.0;
@@ -201,13 +218,14 @@ void RenderSession::trace(const Studio& studio, const std::vector<Task>& tasks) 
         options.cancel = &stop_;
         options.first_pass = task.first_pass;
         options.layers = task.layers;
+        options.every = task.every;
         options.memory = &memory_;
         options.progress = [&](double share) {
             progress_ = (static_cast<double>(i) + share) / static_cast<double>(tasks.size());
         };
         options.after_pass = [&](Film film) {
             const bool last = i + 1 == tasks.size() && film.samples == task.samples;
-            if (film.samples >= task.shown_from) show(task, std::move(film), last);
+            if (film.samples >= task.shown_from) show(studio, task, std::move(film), last);
             return task.samples;
         };
         if (render_film(studio, *ready_.rehearsal.stage, options).cancelled) return;
@@ -215,12 +233,15 @@ void RenderSession::trace(const Studio& studio, const std::vector<Task>& tasks) 
     progress_ = 1.0;
 }
 
-void RenderSession::show(const Task& task, Film film, bool last) {
-    Film whole = task.over ? laid_over(*task.over, std::move(film), task.layers) : std::move(film);
+void RenderSession::show(const Studio& studio, const Task& task, Film film, bool last) {
+    if (task.over) film = laid_over(*task.over, std::move(film), task.layers, task.every);
+    const auto shown = std::make_shared<const Film>(std::move(film));
     const std::lock_guard<std::mutex> lock(showing_);
     if (!task.over) stale_ = 0;
+    if (task.every == 1) whole_ = shown;
     const std::uint64_t number = proof_ ? proof_->number + 1 : 1;
-    proof_ = Proof{std::make_shared<const Film>(std::move(whole)), card_, number, last};
+    const PictureSettings& picture = studio.setup.picture;
+    proof_ = Proof{shown, card_, picture.width, picture.height, task.every, number, last};
     shown_.notify_all();
 }
 

@@ -27,7 +27,10 @@ namespace understudy {
 // What there is of the picture at some moment.
 struct Proof {
     std::shared_ptr<const Film> film;
-    FilmCard card;             // to develop it with
+    FilmCard card;  // to develop it with
+    int width = 0;  // of the picture, in pixels
+    int height = 0;
+    int every = 1;             // of a first look: the film has every so many-th pixel of every so many-th row
     std::uint64_t number = 0;  // the first is 1
     bool complete = false;     // no better one of this scene will come
 };
@@ -68,6 +71,7 @@ class RenderSession {
         LayerBits layers = kAllLayers;
         int first_pass = 0;
         int samples = 0;
+        int every = 1;
         int shown_from = 0;                  // paths a pixel with which it is better than what is shown
         std::shared_ptr<const Film> over{};  // for some layers: the film with the others
     };
@@ -90,7 +94,7 @@ class RenderSession {
     void begin(const SceneChange& change);
     void halt();
     void trace(const Studio& studio, const std::vector<Task>& tasks);
-    void show(const Task& task, Film film, bool last);
+    void show(const Studio& studio, const Task& task, Film film, bool last);
 
     SessionOptions options_;
     std::mutex changing_;  // held by whoever changes what follows
@@ -106,7 +110,8 @@ class RenderSession {
     mutable std::condition_variable shown_;
     FilmCard card_;
     std::optional<Proof> proof_;
-    LayerBits stale_ = 0;  // layers of the proof's film whose lights have moved since
+    std::shared_ptr<const Film> whole_;  // the last film of all pixels
+    LayerBits stale_ = 0;                // its layers whose lights have moved since
 };
 
 }  // namespace understudy

@@ -16,14 +16,14 @@ class PictureMemory {
     static constexpr int kSamples = 4;
 
     // Forgets everything: another sitter, or another place to see it from.
-    void clear(std::size_t pixel_count) {
+    void clear(std::size_t tile_count) {
         tiles_.clear();
-        tiles_.resize(pixel_count);
+        tiles_.resize(tile_count);
     }
-    // Of the tile that begins with this pixel; each tile by one thread at a time.
-    RayMemory& of_tile(std::size_t first_pixel) {
-        if (!tiles_[first_pixel]) tiles_[first_pixel] = std::make_unique<RayMemory>();
-        return *tiles_[first_pixel];
+    // Each tile by one thread at a time.
+    RayMemory& of_tile(std::size_t index) {
+        if (!tiles_[index]) tiles_[index] = std::make_unique<RayMemory>();
+        return *tiles_[index];
     }
     std::size_t bytes() const {
         std::size_t sum = 0;

@@ -4,7 +4,7 @@
 #include <cmath>
 #include <mutex>
 
-#include <tbb/blocked_range2d.h>
+#include <tbb/blocked_range.h>
 #include <tbb/parallel_for.h>
 #include <tbb/task_arena.h>
 #include <xmmintrin.h>
@@ -12,12 +12,12 @@
 #include "transport/camera_path.h"
 #include "transport/hair_bands.h"
 #include "transport/path_tracer.h"
+#include "transport/tiles.h"
 
 namespace understudy {
 
 namespace {
 
-constexpr int kTile = 16;
 constexpr std::size_t kInStep = 256;  // paths followed together
 
 // What a pass adds to one pixel.
@@ -56,10 +56,15 @@ bool finite(const PathLight& light, std::size_t layers) {
 class Renderer {
   public:
     Renderer(const Studio& studio, const Stage& stage, RenderOptions options)
-        : stage_(stage), camera_(studio), tracer_(stage), options_(std::move(options)) {
+        : stage_(stage),
+          camera_(studio),
+          tracer_(stage),
+          options_(std::move(options)),
+          width_(studio.setup.picture.width),
+          tiles_(studio.setup.picture.width, studio.setup.picture.height) {
         Film& film = rendered_.film;
-        film.width = studio.setup.picture.width;
-        film.height = studio.setup.picture.height;
+        film.width = (width_ + options_.every - 1) / options_.every;
+        film.height = (studio.setup.picture.height + options_.every - 1) / options_.every;
         for (const LightSettings& light : studio.setup.lights) film.layers.push_back({light.name, {}});
         if (stage.has_ambient()) film.layers.push_back({"ambient", {}});
         for (std::size_t l = 0; l < film.layers.size(); ++l) {
@@ -100,24 +105,23 @@ class Renderer {
     }
 
     void trace_pass(int pass) {
-        const Film& film = rendered_.film;
         std::atomic<std::uint64_t> rays = 0;
         std::atomic<std::uint64_t> given_up = 0;
         std::atomic<std::uint64_t> non_finite = 0;
         std::atomic<bool> stopped = false;
-        const tbb::blocked_range2d<int> all(0, film.height, kTile, 0, film.width, kTile);
         tbb::parallel_for(
-            all,
-            [&](const tbb::blocked_range2d<int>& tile) {
-                if (cancelled()) {
-                    stopped = true;
-                    return;
+            tbb::blocked_range<std::size_t>(0, tiles_.count(), 1),
+            [&](const tbb::blocked_range<std::size_t>& some) {
+                for (std::size_t tile = some.begin(); tile < some.end(); ++tile) {
+                    if (cancelled()) {
+                        stopped = true;
+                        return;
+                    }
+                    const Counts counts = trace_tile(tile, pass);
+                    rays += counts.rays;
+                    given_up += counts.given_up;
+                    non_finite += counts.non_finite;
                 }
-                const Counts counts = trace_tile(tile, pass);
-                rays += counts.rays;
-                given_up += counts.given_up;
-                non_finite += counts.non_finite;
-                report(tile.rows().size() * tile.cols().size() * static_cast<std::size_t>(pass));
             },
             tbb::simple_partitioner());
         rendered_.rays += rays;
@@ -132,52 +136,59 @@ class Renderer {
         std::uint64_t non_finite = 0;
     };
 
-    Counts trace_tile(const tbb::blocked_range2d<int>& tile, int pass) {
+    Counts trace_tile(std::size_t tile, int pass) {
         // Numbers too small for a normal float are zero here: they would only slow the processor down.
         const unsigned int before = _mm_getcsr();
         _mm_setcsr(before | 0x8040U);
         Counts counts;
-        trace_pixels(tile, pass, counts);
+        const std::vector<PixelSample> samples = samples_of(tiles_[tile], pass);
+        RayMemory* memory = memory_of(tile);
+        trace_pixels(samples, pass, memory, counts);
+        if (memory != nullptr && rendered_.film.samples + pass >= PictureMemory::kSamples) memory->stop_learning();
         _mm_setcsr(before);
+        report(samples.size());
         return counts;
     }
 
-    void trace_pixels(const tbb::blocked_range2d<int>& tile, int pass, Counts& counts) {
-        const auto samples = static_cast<std::size_t>(pass);
-        const std::size_t all = tile.rows().size() * tile.cols().size() * samples;
-        RayMemory* memory = memory_of(tile);
-        PixelSums sums(stage_.layer_count());
-        std::vector<PixelSample> wanted;
-        for (std::size_t first = 0; first < all; first += kInStep) {
-            wanted.clear();
-            for (std::size_t k = first; k < std::min(first + kInStep, all); ++k) {
-                const auto pixel = static_cast<int>(k / samples);
-                const auto columns = static_cast<int>(tile.cols().size());
-                wanted.push_back({tile.cols().begin() + pixel % columns, tile.rows().begin() + pixel / columns,
-                                  rendered_.film.samples + static_cast<int>(k % samples)});
+    // A pixel's follow each other.
+    std::vector<PixelSample> samples_of(const Tile& tile, int pass) const {
+        const int every = options_.every;
+        const auto next = [&](int place) { return (place + every - 1) / every * every; };
+        std::vector<PixelSample> samples;
+        for (int y = next(tile.top); y < tile.bottom; y += every) {
+            for (int x = next(tile.left); x < tile.right; x += every) {
+                for (int k = 0; k < pass; ++k) samples.push_back({x, y, rendered_.film.samples + k});
             }
-            std::vector<Path> paths = camera_paths(camera_, options_.seed, rendered_.film.width, wanted);
+        }
+        return samples;
+    }
+
+    void trace_pixels(std::span<const PixelSample> samples, int pass, RayMemory* memory, Counts& counts) {
+        PixelSums sums(stage_.layer_count());
+        for (std::size_t first = 0; first < samples.size(); first += kInStep) {
+            const auto wanted = samples.subspan(first, std::min(kInStep, samples.size() - first));
+            std::vector<Path> paths = camera_paths(camera_, options_.seed, width_, wanted);
             for (Path& path : paths) path.light.asked = options_.layers;
             tracer_.look(paths, memory);
-            // A pixel's paths follow each other.
             for (std::size_t i = 0; i < paths.size(); ++i) {
                 book(sums, paths[i], counts);
-                if ((first + i + 1) % samples != 0) continue;
+                if ((first + i + 1) % static_cast<std::size_t>(pass) != 0) continue;
                 add(pixel_index(wanted[i]), sums, pass);
                 sums = PixelSums(stage_.layer_count());
             }
         }
-        if (memory != nullptr && rendered_.film.samples + pass >= PictureMemory::kSamples) memory->stop_learning();
     }
 
-    RayMemory* memory_of(const tbb::blocked_range2d<int>& tile) const {
+    RayMemory* memory_of(std::size_t tile) const {
         if (options_.memory == nullptr || rendered_.film.samples >= PictureMemory::kSamples) return nullptr;
-        return &options_.memory->of_tile(pixel_index({tile.cols().begin(), tile.rows().begin(), 0}));
+        return &options_.memory->of_tile(tile);
     }
 
+    // In the film.
     std::size_t pixel_index(const PixelSample& at) const {
-        return static_cast<std::size_t>(at.y) * static_cast<std::size_t>(rendered_.film.width) +
-               static_cast<std::size_t>(at.x);
+        const int every = options_.every;
+        return static_cast<std::size_t>(at.y / every) * static_cast<std::size_t>(rendered_.film.width) +
+               static_cast<std::size_t>(at.x / every);
     }
 
     void book(PixelSums& sums, const Path& path, Counts& counts) const {
@@ -232,6 +243,8 @@ class Renderer {
     Camera camera_;
     PathTracer tracer_;
     RenderOptions options_;
+    int width_;  // of the picture
+    Tiles tiles_;
     Rendered rendered_;
     std::vector<int> depth_hits_;
     std::mutex progress_mutex_;

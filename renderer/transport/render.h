@@ -26,7 +26,9 @@ struct RenderOptions {
     int first_pass = 4;
     // The film's layers that are traced; the others stay without pixels.
     LayerBits layers = kAllLayers;
-    // Of this stage's sitter seen from this camera, cleared for as many pixels; learns, and is used.
+    // Every so many-th pixel of every so many-th row, for a first look: the film is so many times smaller.
+    int every = 1;
+    // Of this stage's sitter seen from this camera, cleared for a picture of its size; learns, and is used.
     PictureMemory* memory = nullptr;
 };
 

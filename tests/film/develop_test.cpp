@@ -1,4 +1,5 @@
 #include "film/develop.h"
+#include "film/enlarge.h"
 
 #include <gtest/gtest.h>
 
@@ -138,6 +139,19 @@ TEST(Clipping, CountsPixelsNotChannels) {
     Picture picture{2, 2, {Vec3(0.5F), Vec3(2.0F), Vec3(0.1F, 0.2F, 1.01F), Vec3(1.0F)}};
     EXPECT_DOUBLE_EQ(clipped_share(picture), 0.5);
     EXPECT_DOUBLE_EQ(clipped_share(Picture{}), 0.0);
+}
+
+// Every other pixel of a slope that is even gives the slope back.
+TEST(Enlarged, KeepsASlope) {
+    Picture thin{3, 2, {}};
+    for (int i = 0; i < 6; ++i) thin.pixels.emplace_back(static_cast<float>(2 * (i % 3) + 10 * (i / 3)));
+    const Picture whole = enlarged(thin, 2, 5, 3);
+    ASSERT_EQ(whole.pixels.size(), 15U);
+    for (int i = 0; i < 15; ++i) {
+        const auto wanted = static_cast<float>(i % 5 + 5 * (i / 5));
+        EXPECT_FLOAT_EQ(whole.pixels[static_cast<std::size_t>(i)].x, wanted) << i;
+    }
+    EXPECT_EQ(enlarged(thin, 2, 6, 4).pixels.back(), thin.pixels.back());
 }
 
 }  // namespace

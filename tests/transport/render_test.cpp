@@ -6,6 +6,7 @@
 #include <gtest/gtest.h>
 
 #include "support/studio_from.h"
+#include "transport/tiles.h"
 
 namespace understudy {
 namespace {
@@ -121,7 +122,7 @@ TEST(RenderFilm, IsTheSameAlongRememberedPaths) {
     options.samples = 8;
     const Film plain = render_film(studio, stage, options).film;
     PictureMemory memory;
-    memory.clear(plain.pixel_count());
+    memory.clear(Tiles(plain.width, plain.height).count());
     options.memory = &memory;
     EXPECT_TRUE(same_bits(render_film(studio, stage, options).film, plain));
     EXPECT_GT(memory.bytes(), 0U);
@@ -131,6 +132,26 @@ TEST(RenderFilm, IsTheSameAlongRememberedPaths) {
     const Film along = render_film(moved, stage, options).film;
     options.memory = nullptr;
     EXPECT_TRUE(same_bits(along, render_film(moved, Stage(moved, Stage::With::kSitter), options).film));
+}
+
+// A first look has pixels that the whole film has too.
+TEST(RenderFilm, TracesEveryOtherPixelAsItIs) {
+    const Studio studio = studio_from(
+        "[picture]\nwidth = 21\nheight = 18\n[sitter]\nhead = \"ball\"\n[[light]]\nmodifier = { shape = \"disc\", "
+        "diameter = 0.5 }\nmeter = 4.0\nangle = -40\nheight = 1.6\ndistance = 1.2\n");
+    const Stage stage(studio, Stage::With::kSitter);
+    RenderOptions options;
+    options.samples = 4;
+    const Film whole = render_film(studio, stage, options).film;
+    options.every = 2;
+    const Film thin = render_film(studio, stage, options).film;
+    ASSERT_EQ(thin.width, 11);
+    ASSERT_EQ(thin.height, 9);
+    for (std::size_t y = 0; y < 9; ++y) {
+        for (std::size_t x = 0; x < 11; ++x) {
+            EXPECT_EQ(thin.layers[0].pixels[11 * y + x], whole.layers[0].pixels[21 * 2 * y + 2 * x]);
+        }
+    }
 }
 
 }  // namespace
