@@ -68,7 +68,10 @@ void bench_changes(int width, int height) {
         proof = next_proof(**session, before);
         for (;;) {
             const double seen = milliseconds_since(begin);
-            finish(*finisher, proof);
+            {
+                const RenderSession::Hold hold(**session);
+                finish(*finisher, proof);
+            }
             told += fmt::format(", {} film of {} paths a pixel after {:.0f} ms and its clean picture after {:.0f} ms",
                                 proof.every > 1 ? "a coarse" : "a whole", proof.film->samples, seen,
                                 milliseconds_since(begin));

@@ -110,6 +110,7 @@ class Watch {
 
     int write(const Proof& proof) {
         written_ = proof.number;
+        const RenderSession::Hold hold(session_);
         Picture picture = finisher_.finish(*proof.film, developing_of(proof.card));
         if (proof.every > 1) picture = enlarged(picture, proof.every, proof.width, proof.height);
         const auto done =

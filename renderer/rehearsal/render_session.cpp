@@ -72,9 +72,24 @@ void RenderSession::cancel() {
 }
 
 void RenderSession::halt() {
-    stop_ = true;
+    {
+        const std::lock_guard<std::mutex> lock(showing_);
+        stop_ = true;
+        released_.notify_all();
+    }
     if (tracing_.joinable()) tracing_.join();
     stop_ = false;
+}
+
+void RenderSession::hold(int more) {
+    const std::lock_guard<std::mutex> lock(showing_);
+    holds_ += more;
+    released_.notify_all();
+}
+
+void RenderSession::wait_while_held() {
+    std::unique_lock<std::mutex> lock(showing_);
+    released_.wait(lock, [&] { return holds_ == 0 || stop_; });
 }
 
 Expected<SceneChange> RenderSession::change(const ParsedScene& scene) {
@@ -222,6 +237,7 @@ void RenderSession::trace(const Studio& studio, const std::vector<Task>& tasks) 
         options.memory = &memory_;
         options.progress = [&](double share) {
             progress_ = (static_cast<double>(i) + share) / static_cast<double>(tasks.size());
+            if (holds_ > 0) wait_while_held();
         };
         options.after_pass = [&](Film film) {
             const bool last = i + 1 == tasks.size() && film.samples == task.samples;

@@ -62,6 +62,17 @@ class RenderSession {
     std::optional<Proof> proof() const;
     // The newest, as soon as there is one later than this; none when that takes too long.
     std::optional<Proof> wait_for_proof(std::uint64_t later_than, std::chrono::milliseconds at_most) const;
+    // Tracing waits while this lives, so that a picture is finished on all of the processor.
+    class Hold {
+      public:
+        explicit Hold(RenderSession& session) : session_(session) { session_.hold(1); }
+        ~Hold() { session_.hold(-1); }
+        Hold(const Hold&) = delete;
+        Hold& operator=(const Hold&) = delete;
+
+      private:
+        RenderSession& session_;
+    };
     // Of what is being traced at the moment, 0 … 1; 1 when there is nothing more to do.
     double progress() const { return progress_; }
 
@@ -93,6 +104,8 @@ class RenderSession {
     Studio seen_studio();
     void begin(const SceneChange& change);
     void halt();
+    void hold(int more);
+    void wait_while_held();
     void trace(const Studio& studio, const std::vector<Task>& tasks);
     void show(const Studio& studio, const Task& task, Film film, bool last);
 
@@ -104,10 +117,12 @@ class RenderSession {
     PictureMemory memory_;  // the tracing thread's while it runs
 
     std::atomic<bool> stop_ = false;
+    std::atomic<int> holds_ = 0;
     std::atomic<double> progress_ = 0.0;
 
     mutable std::mutex showing_;  // held by whoever changes what follows
     mutable std::condition_variable shown_;
+    std::condition_variable released_;
     FilmCard card_;
     std::optional<Proof> proof_;
     std::shared_ptr<const Film> whole_;  // the last film of all pixels

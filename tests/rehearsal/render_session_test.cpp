@@ -162,6 +162,20 @@ TEST(RenderSession, StaysAsItWasOnAProblem) {
     EXPECT_EQ(completed_after(*session).film->layers[0].pixels, before.film->layers[0].pixels);
 }
 
+TEST(RenderSession, WaitsWhileItIsHeld) {
+    const auto session = opened(scene());
+    completed(*session);
+    {
+        const RenderSession::Hold hold(*session);
+        ASSERT_TRUE(session->change(scene({{"surface = \"white\"", "surface = \"black\""}})));
+        std::this_thread::sleep_for(1s);
+        EXPECT_LT(session->progress(), 1.0);
+        session->cancel();
+    }
+    ASSERT_TRUE(session->change(scene()));
+    expect_same(completed_after(*session), fresh(scene()));
+}
+
 // From several threads, at random, and stopped in between: meant for the thread sanitizer, which does not see into
 // oneTBB. So that has one thread, and what is watched are the session's own and those of this test.
 TEST(RenderSession, TakesChangesAndCancelsFromAnywhere) {
@@ -176,6 +190,7 @@ TEST(RenderSession, TakesChangesAndCancelsFromAnywhere) {
             std::mt19937 numbers(hand);
             for (int i = 0; i < 12; ++i) {
                 if (numbers() % 4 == 0) session->cancel();
+                const RenderSession::Hold hold(*session);
                 EXPECT_TRUE(session->change(scenes[numbers() % scenes.size()]));
                 session->wait_for_proof(session->proof() ? session->proof()->number : 0,
                                         std::chrono::milliseconds(numbers() % 40));
