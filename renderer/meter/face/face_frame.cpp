@@ -21,6 +21,7 @@ constexpr double kNoseTipAbove = -0.010;  // the tip lies between these heights
 constexpr double kNoseTipBelow = -0.065;
 constexpr double kLongestLip = 0.025;  // from the tip down to where the lip must have begun
 constexpr double kRise = 0.0003;       // that tells a valley from roughness
+constexpr double kCorner = 0.001;      // that tells a corner from a slope
 // Across the wings: how far over the base, from where to where, and how level the cheek begins beside them.
 constexpr double kWingsAbove = 0.005;
 constexpr double kNarrowest = 0.008;
@@ -51,15 +52,24 @@ class Relief {
         return best;
     }
 
-    // The first valley under the tip.
+    // Where the nose's underside turns into the upper lip: of the profile between the tip and the first valley under
+    // it, what lies farthest behind the straight line between those. On a face whose lip stands out from the nose's
+    // base on that is the valley itself.
     std::optional<double> base(double tip) const {
-        double deepest = tip;
-        for (double y = tip; y > tip - kLongestLip; y -= kStep) {
-            const double here = forward(0.0, y);
-            if (here < forward(0.0, deepest)) deepest = y;
-            if (deepest < tip && here > forward(0.0, deepest) + kRise) return deepest;
+        const auto valley = valley_under(tip);
+        if (!valley) return std::nullopt;
+        const glm::dvec2 from(tip, forward(0.0, tip));
+        const glm::dvec2 along = glm::normalize(glm::dvec2(*valley, forward(0.0, *valley)) - from);
+        double base = *valley;
+        double farthest = kCorner;
+        for (double y = tip; y > *valley; y -= kStep) {
+            const glm::dvec2 way = glm::dvec2(y, forward(0.0, y)) - from;
+            const double behind = along.x * way.y - along.y * way.x;
+            if (behind <= farthest) continue;
+            farthest = behind;
+            base = y;
         }
-        return std::nullopt;
+        return base;
     }
 
     // Outward from where a wing falls off most steeply, to where it has become cheek.
@@ -76,6 +86,16 @@ class Relief {
     }
 
   private:
+    std::optional<double> valley_under(double tip) const {
+        double deepest = tip;
+        for (double y = tip; y > tip - kLongestLip; y -= kStep) {
+            const double here = forward(0.0, y);
+            if (here < forward(0.0, deepest)) deepest = y;
+            if (deepest < tip && here > forward(0.0, deepest) + kRise) return deepest;
+        }
+        return std::nullopt;
+    }
+
     const MeshTree& mesh_;
     const FaceFrame& frame_;
 };
