@@ -13,7 +13,7 @@ constexpr Vec3 kTie{0.0F, -0.004F, -0.176F};     // of hair that is tied back
 constexpr float kTieReach = 0.020F;
 constexpr float kTailRadius = 0.016F;
 constexpr Vec3 kRoundMiddle{0.0F, 0.042F, -0.092F};  // of an afro's outline
-constexpr Vec3 kRoundSize{0.143F, 0.152F, 0.140F};
+constexpr Vec3 kRoundSize{0.122F, 0.130F, 0.128F};
 
 constexpr float kFringeCut = 0.0195F;  // just over the lids: on the brows
 constexpr float kBobCut = -0.088F;     // between lips and chin
