@@ -175,7 +175,10 @@ HairMake make_of(HairStyle style) {
     return {};
 }
 
-bool in_fringe(const Vec3& root) { return root.z > -0.052F && root.y > 0.055F && std::abs(root.x) < 0.062F; }
+bool in_fringe(const Vec3& root, float own) {
+    const float back = -0.048F - 0.030F * own;
+    return root.z > back && root.y > 0.055F && std::abs(root.x) < 0.056F + 0.012F * own;
+}
 
 float length_of(const HairLook& look, const Root& root, const Vec3& usual_root, bool fringe) {
     const float top = smooth(0.030F, 0.085F, usual_root.y);
@@ -187,8 +190,11 @@ float length_of(const HairLook& look, const Root& root, const Vec3& usual_root, 
             return 0.0F;
         case HairStyle::kShaved:
             return 0.0018F;
-        case HairStyle::kCropped:
-            return edge * (fringe ? 0.036F : 0.0045F + 0.0135F * top);
+        case HairStyle::kCropped: {
+            const float crop = 0.0045F + 0.0135F * top;
+            const float front = look.fringe ? top * smooth(-0.130F, -0.060F, usual_root.z) : 0.0F;
+            return edge * (fringe ? 0.036F : glm::mix(crop, 0.034F, front));
+        }
         case HairStyle::kSidePart:
             return edge * (0.013F + 0.040F * smooth(0.060F, 0.100F, usual_root.y));
         case HairStyle::kBob:
