@@ -19,15 +19,17 @@ constexpr Region kNoseCast{1.0F, 1.6F, 0.85F, 1.0F, 1.0F};
 constexpr Region kChinCast{1.0F, 1.15F, 0.92F, 1.0F, 0.6F};
 constexpr Region kForeheadCast{1.03F, 0.85F, 0.88F, 1.0F, 0.5F};
 constexpr Region kLidCast{1.12F, 1.35F, 0.95F, 0.9F, 0.05F};
-// The lids' edges are pink: behind them lies their lining, full of vessels. A millimetre thick, they would send back
-// more than flat skin, and paler.
-constexpr Region kLidEdgeCast{1.12F, 4.5F, 0.95F, 0.9F, 0.0F};
+// The lids' edges are pink on people of any skin: behind them lies their lining, full of vessels and with less melanin.
+// A millimetre thick, they would send back more than flat skin, and paler.
+constexpr Region kLidEdgeCast{0.5F, 4.5F, 0.95F, 0.9F, 0.0F};
+// Round them a lid is thin, and muscle shines through it.
+constexpr Region kLidRimCast{1.05F, 3.2F, 0.95F, 0.9F, 0.05F};
 constexpr Region kEarCast{0.95F, 1.8F, 1.1F, 0.8F, 0.1F};
 constexpr Region kNeckCast{0.95F, 0.85F, 1.15F, 0.8F, 0.2F};
 // Hair under the skin of a shaven beard looks grey through it.
-constexpr Region kBeardCast{1.25F, 0.7F, 1.05F, 0.95F, 0.6F};
-// Lips show more blood and less melanin than the skin round them.
-constexpr Region kLipCast{0.6F, 7.0F, 0.75F, 1.0F, 0.0F};
+constexpr Region kBeardCast{1.15F, 0.9F, 1.05F, 0.95F, 0.6F};
+// Lips show more blood than the skin round them and hardly less melanin: on dark faces they are about as dark.
+constexpr Region kLipCast{0.9F, 5.5F, 0.62F, 1.0F, 0.0F};
 
 constexpr float kMostBlood = 0.2F;
 
@@ -90,17 +92,23 @@ std::vector<Double3> lid_edges(const SkinnedMesh& mesh) {
     return edges;
 }
 
-// 1 on a lid's edge, as thick as it is, and soon nothing on its skin.
-float lid_edge_share(const std::vector<Double3>& edges, const std::array<Double3, 2>& eyes, const Double3& p) {
+// How far the skin lies beyond a lid's edge, which is as thick as it is: 0 on it.
+double beyond_lid_edge(const std::vector<Double3>& edges, const std::array<Double3, 2>& eyes, const Double3& p) {
     constexpr double kNear = 0.020;
     constexpr double kThickness = 0.0010;
-    constexpr double kRunsOut = 0.0009;
     if (std::none_of(eyes.begin(), eyes.end(), [&](const Double3& eye) { return glm::distance(p, eye) < kNear; })) {
-        return 0.0F;
+        return kNear;
     }
-    double nearest = kNear;
+    double nearest = kNear + kThickness;
     for (const Double3& edge : edges) nearest = std::min(nearest, glm::distance(p, edge));
-    return bell(std::max(0.0, nearest - kThickness), kRunsOut);
+    return std::max(0.0, nearest - kThickness);
+}
+
+void redden_lids(SkinCast& cast, double beyond_edge) {
+    constexpr double kRimRunsOut = 0.0024;
+    constexpr double kEdgeRunsOut = 0.0009;
+    lean(cast, kLidRimCast, bell(beyond_edge, kRimRunsOut));
+    lean(cast, kLidEdgeCast, bell(beyond_edge, kEdgeRunsOut));
 }
 
 struct Marks {
@@ -166,7 +174,7 @@ std::vector<SkinCast> cast_skin(const SkinnedMesh& mesh, const std::optional<Ski
         casts[v] = face_cast(marks, mesh.positions[v], static_cast<float>(man));
         lean(casts[v], kEarCast, ears[v]);
         lean(casts[v], kLipCast, lips[v]);
-        lean(casts[v], kLidEdgeCast, lid_edge_share(edges, *eyes, mesh.positions[v]));
+        redden_lids(casts[v], beyond_lid_edge(edges, *eyes, mesh.positions[v]));
         casts[v].lip = lips[v];
         mottle(casts[v], mesh.positions[v]);
     }

@@ -109,8 +109,8 @@ TEST_P(LidsTest, OpeningIsNatural) {
     const TriangleScene head = rays_at(sitter);
     for (const Eye& eye : *sitter.eyes) {
         const auto [upper, lower] = opening_of(head, eye);
-        EXPECT_GE(upper, 0.0030);
-        EXPECT_LE(upper, 0.0050);
+        EXPECT_GE(upper, 0.0036);  // the folds of hooded and of East Asian lids hang before the edge
+        EXPECT_LE(upper, 0.0051);
         EXPECT_LE(lower, -0.0045);
         EXPECT_GE(lower, -0.0062);
     }

@@ -17,13 +17,13 @@ namespace {
 struct BrowKnot {
     float out, up, height;
 };
-constexpr std::array<BrowKnot, 7> kBrow{{{-0.0195F, 0.0195F, 0.0040F},
-                                         {-0.0150F, 0.0205F, 0.0080F},
-                                         {-0.0050F, 0.0228F, 0.0085F},
-                                         {0.0060F, 0.0246F, 0.0072F},
-                                         {0.0145F, 0.0252F, 0.0056F},
-                                         {0.0210F, 0.0232F, 0.0038F},
-                                         {0.0268F, 0.0202F, 0.0016F}}};
+constexpr std::array<BrowKnot, 7> kBrow{{{-0.0195F, 0.0206F, 0.0036F},
+                                         {-0.0150F, 0.0214F, 0.0066F},
+                                         {-0.0050F, 0.0230F, 0.0078F},
+                                         {0.0060F, 0.0245F, 0.0074F},
+                                         {0.0145F, 0.0250F, 0.0060F},
+                                         {0.0210F, 0.0232F, 0.0040F},
+                                         {0.0268F, 0.0202F, 0.0017F}}};
 constexpr float kUsualRidge = 0.0190F;  // of the same face, where the skin looks straight forward
 constexpr std::uint16_t kPoints = 6;
 

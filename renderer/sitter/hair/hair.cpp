@@ -128,7 +128,7 @@ class Grower {
 
     Line line_of(const Root& root, bool strays) const {
         const Vec3 usual_root = root.place / head_.size;
-        const bool fringe = look_.fringe && in_fringe(usual_root);
+        const bool fringe = look_.fringe && in_fringe(usual_root, chance(root.key, 32));
         const float varied = look_.style == HairStyle::kShaved ? 0.7F + 0.6F * chance(root.key, 24)
                                                                : 0.94F + 0.12F * chance(root.key, 24);
         const float length = head_.size * varied * length_of(look_, root, usual_root, fringe);
@@ -138,8 +138,9 @@ class Grower {
         const float level = chance(root.key, 25);
         float high = make_.lift * (0.06F + 0.94F * level) * (0.35F + 0.65F * smooth(0.0F, 0.035F, root.inside));
         high = std::min(high, 0.4F * length);
-        if (fringe) high = 0.0015F + 0.005F * level;
         if (strays) high = 1.25F * high + 0.004F;
+        // On the brow a fringe lies closer than the hair of the crown, out of which it comes.
+        const float on_brow = fringe ? std::min(high, 0.0015F + 0.005F * level) : high;
         const float own = chance(root.key, 30);
         const Vec3 first = combed(look_, usual_root, usual_root, fringe, own);
         const Vec3 flat = first - glm::dot(first, root.normal) * root.normal;
@@ -157,7 +158,8 @@ class Grower {
             const Vec3 wanted = glm::normalize(combed(look_, usual, usual_root, fringe, own) + weight);
             way = glm::normalize(glm::mix(way, wanted, turn));
             const float cling = cling_of(look_, usual, fringe);
-            place = lay_over_skin(place + line.step * way, high * smooth(0.0F, 0.03F, reached), cling, way);
+            const float here = glm::mix(on_brow, high, smooth(0.062F, 0.095F, usual.y));
+            place = lay_over_skin(place + line.step * way, here * smooth(0.0F, 0.02F, reached), cling, way);
             line.points.at(line.count++) = place;
             if (cut_off(look_, place / head_.size, fringe, uneven)) break;
         }

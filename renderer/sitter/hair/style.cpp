@@ -13,7 +13,7 @@ constexpr Vec3 kTie{0.0F, -0.004F, -0.176F};     // of hair that is tied back
 constexpr float kTieReach = 0.020F;
 constexpr float kTailRadius = 0.016F;
 constexpr Vec3 kRoundMiddle{0.0F, 0.042F, -0.092F};  // of an afro's outline
-constexpr Vec3 kRoundSize{0.143F, 0.152F, 0.140F};
+constexpr Vec3 kRoundSize{0.122F, 0.130F, 0.128F};
 
 constexpr float kFringeCut = 0.0195F;  // just over the lids: on the brows
 constexpr float kBobCut = -0.088F;     // between lips and chin
@@ -41,8 +41,8 @@ Vec3 parted(const HairLook& look, const Vec3& place, float side, const Vec3& to_
     const float before = smooth(-0.055F, -0.010F, place.z);
     // Below the ears it comes in toward the neck, and goes before the shoulders or behind them.
     const float beside = smooth(0.030F, 0.070F, std::abs(place.x)) * smooth(0.020F, 0.080F, -place.y);
-    const float ahead = smooth(0.100F, 0.160F, -place.y) * (place.z > -0.075F ? 1.0F : -1.0F);
-    const Vec3 down(side * (0.15F * before - 0.30F * beside), -1.0F, -0.12F - 0.45F * before + 0.9F * ahead);
+    const float ahead = smooth(0.080F, 0.140F, -place.y) * (place.z > -0.075F ? 1.0F : -1.0F);
+    const Vec3 down(side * (0.15F * before - 0.45F * beside), -1.0F, -0.12F - 0.45F * before + 1.4F * ahead);
     const Vec3 around(side * (place.z - kSkullMiddle.z), 0.0F, -std::abs(place.x));
     const Vec3 aside = glm::normalize(around) + Vec3(0.0F, -0.25F, 0.0F);
     return glm::normalize(glm::mix(glm::mix(over, down, low), aside, before_face(look, place, own)));
@@ -175,7 +175,10 @@ HairMake make_of(HairStyle style) {
     return {};
 }
 
-bool in_fringe(const Vec3& root) { return root.z > -0.052F && root.y > 0.055F && std::abs(root.x) < 0.062F; }
+bool in_fringe(const Vec3& root, float own) {
+    const float back = -0.048F - 0.030F * own;
+    return root.z > back && root.y > 0.055F && std::abs(root.x) < 0.056F + 0.012F * own;
+}
 
 float length_of(const HairLook& look, const Root& root, const Vec3& usual_root, bool fringe) {
     const float top = smooth(0.030F, 0.085F, usual_root.y);
@@ -187,8 +190,11 @@ float length_of(const HairLook& look, const Root& root, const Vec3& usual_root, 
             return 0.0F;
         case HairStyle::kShaved:
             return 0.0018F;
-        case HairStyle::kCropped:
-            return edge * (fringe ? 0.036F : 0.0045F + 0.0135F * top);
+        case HairStyle::kCropped: {
+            const float crop = 0.0045F + 0.0135F * top;
+            const float front = look.fringe ? top * smooth(-0.130F, -0.060F, usual_root.z) : 0.0F;
+            return edge * (fringe ? 0.036F : glm::mix(crop, 0.034F, front));
+        }
         case HairStyle::kSidePart:
             return edge * (0.013F + 0.040F * smooth(0.060F, 0.100F, usual_root.y));
         case HairStyle::kBob:
@@ -210,7 +216,8 @@ Vec3 combed(const HairLook& look, const Vec3& place, const Vec3& usual_root, boo
     if (fringe) return glm::normalize(Vec3(1.6F * usual_root.x, -0.6F, place.y > 0.075F ? 1.0F : 0.15F));
     // No part is quite straight, and hairs of both sides cross over it: else a strip of skin a centimetre wide shows,
     // for it takes that long until hairs that leave it lie close enough to hide what is under them.
-    const float strayed = 0.0080F * (2.0F * own - 1.0F);
+    // In short hair longer still.
+    const float strayed = (look.style == HairStyle::kSidePart ? 0.0160F : 0.0080F) * (2.0F * own - 1.0F);
     switch (look.style) {
         case HairStyle::kSidePart:
             return side_parted(place, side_of(usual_root.x - 0.034F - strayed));
@@ -241,8 +248,11 @@ bool cut_off(const HairLook& look, const Vec3& place, bool fringe, float uneven)
     switch (look.style) {
         case HairStyle::kBob:
             return place.y < kBobCut + 0.004F * uneven;
-        case HairStyle::kLong:
-            return place.y < kLongCut + 0.030F * uneven;
+        case HairStyle::kLong: {
+            // Hair lies before a shoulder or behind it; what would slide out over its top is left off.
+            const bool over_shoulder = place.y < -0.105F && std::abs(place.x) > 0.092F + 0.010F * uneven;
+            return over_shoulder || place.y < kLongCut + 0.030F * uneven;
+        }
         case HairStyle::kAfro: {
             const Vec3 out = (place - kRoundMiddle) / kRoundSize;
             return glm::dot(out, out) > 1.0F + 0.05F * uneven;

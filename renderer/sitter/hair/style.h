@@ -29,7 +29,9 @@ float before_face(const HairLook& look, const Vec3& place, float own);
 // How much of its way back to where it should lie a hair is brought at each of its points, 0 … 1.
 float cling_of(const HairLook& look, const Vec3& place, bool fringe);
 
-bool in_fringe(const Vec3& root);
+// Where a fringe grows. own: 0 … 1, each hair's for itself: behind it and beside it hairs of both kinds stand mixed,
+// and no seam shows.
+bool in_fringe(const Vec3& root, float own);
 
 // Metres, before it is cut.
 float length_of(const HairLook& look, const Root& root, const Vec3& usual_root, bool fringe);
