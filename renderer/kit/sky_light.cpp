@@ -38,4 +38,17 @@ SkyLight::SkyLight(const WindowShape& shape, const Vec3& zenith)
     scattered_ = static_cast<float>(shape.curtain / (kPiDouble * shape.width_m * shape.height_m));
 }
 
+std::vector<float> SkyLight::edges(float whole, float step) const {
+    if (!(bar_ > 0.0F)) return {0.0F, 1.0F};
+    const auto panes = static_cast<int>(std::lround((whole - bar_) / step));
+    std::vector<float> result{0.0F};
+    for (int i = 0; i < panes; ++i) {
+        const float bar_from = static_cast<float>(i) * step;
+        result.push_back((bar_from + bar_) / whole);
+        result.push_back((bar_from + step) / whole);
+    }
+    result.push_back(1.0F);
+    return result;
+}
+
 }  // namespace understudy
