@@ -7,10 +7,6 @@ namespace understudy {
 
 namespace {
 
-// Cells of distance are as wide as this step of the front's reach over the distance: that is the angle by which the
-// front's edge sees a receiver elsewhere than its middle does.
-constexpr float kDistanceStep = 0.2F;
-
 // Directions are told by their stereographic place, (right, up) / (1 + along): its steps are nearly even in angle, and
 // its circle of radius 1 is the front's plane.
 float place_at(float angle) { return std::tan(0.5F * angle); }
@@ -35,31 +31,32 @@ std::size_t EmissionSampling::cell_of(const Vec3& receiver) const {
         const float root = std::min(std::sqrt(std::abs(place)), 1.0F);
         return std::clamp(static_cast<int>(kMiddle + kMiddle * std::copysign(root, place)), 0, kSide - 1);
     };
-    const float parallax = surface_.reach / (distance * kDistanceStep);
+    const float parallax = surface_.reach / (distance * surface_.parallax_step);
     const int far = static_cast<int>(std::min(parallax, static_cast<float>(kDistances) - 0.5F));
     const int index = (far * kSide + cell(receiver.y * near)) * kSide + cell(receiver.x * near);
     const bool behind = surface_.both_sides && receiver.z < 0.0F;
     return static_cast<std::size_t>(index) + (behind ? kHalf : 0);
 }
 
-Vec3 EmissionSampling::middle_of(std::size_t cell) const {
+Vec3 EmissionSampling::receiver_in(std::size_t cell, const Vec3& within) const {
     const std::size_t index = cell % kHalf;
-    const auto place = [&](std::size_t i) {
-        const float root = (static_cast<float>(i) + 0.5F) / (0.5F * kSide) - 1.0F;
+    const auto place = [&](std::size_t i, float part) {
+        const float root = (static_cast<float>(i) + part) / (0.5F * kSide) - 1.0F;
         return std::copysign(root * root, root) / scale_;
     };
-    Vec2 aside(place(index % kSide), place(index / kSide % kSide));
+    Vec2 aside(place(index % kSide, within.x), place(index / kSide % kSide, within.y));
     aside *= std::min(1.0F, 0.98F / std::max(glm::length(aside), 1e-6F));  // the square's corners lie behind
     const float out2 = glm::dot(aside, aside);
     const Vec3 way = Vec3(2.0F * aside, 1.0F - out2) / (1.0F + out2);
-    const float parallax = kDistanceStep * (static_cast<float>(index / (kSide * kSide)) + 0.5F);
+    const std::size_t far = index / (kSide * kSide);
+    const float parallax = surface_.parallax_step * (static_cast<float>(far) + within.z);
     return surface_.reach / parallax * Vec3(way.x, way.y, cell < kHalf ? way.z : -way.z);
 }
 
 const EmissionSampling::Aim& EmissionSampling::aim_of(std::size_t cell) const {
     if (const Aim* made = aims_[cell].load(std::memory_order_acquire)) return *made;
     // Whoever comes second throws an equal one away.
-    auto aim = std::make_unique<const Aim>(make_aim(middle_of(cell)));
+    auto aim = std::make_unique<const Aim>(make_aim(cell));
     const Aim* there = nullptr;
     if (!aims_[cell].compare_exchange_strong(there, aim.get(), std::memory_order_acq_rel)) return *there;
     return *aim.release();
@@ -73,7 +70,17 @@ std::array<const EmissionSampling::Aim*, kLanes> EmissionSampling::aims_at(const
     return aims;
 }
 
-EmissionSampling::Aim EmissionSampling::make_aim(const Vec3& receiver) const {
+EmissionSampling::Aim EmissionSampling::make_aim(std::size_t cell) const {
+    // As many receivers as there are places in a cell of the square, and each place for another of them.
+    const int looks = surface_.looks * surface_.looks;
+    std::vector<Vec3> receivers;
+    for (int i = 0; i < looks; ++i) {
+        const auto along = [](int step, int steps) {
+            return (static_cast<float>(step) + 0.5F) / static_cast<float>(steps);
+        };
+        receivers.push_back(receiver_in(cell, {along(i / surface_.looks, surface_.looks),
+                                               along(i % surface_.looks, surface_.looks), along(i, looks)}));
+    }
     std::vector<float> weights;
     std::vector<float> areas;
     for (std::size_t row = 0; row + 1 < surface_.up.size(); ++row) {
@@ -81,7 +88,7 @@ EmissionSampling::Aim EmissionSampling::make_aim(const Vec3& receiver) const {
             const Vec2 from(surface_.across[column], surface_.up[row]);
             const Vec2 to(surface_.across[column + 1], surface_.up[row + 1]);
             areas.push_back((to.x - from.x) * (to.y - from.y));
-            weights.push_back(areas.back() * light_of(from, to, receiver));
+            weights.push_back(areas.back() * light_of(from, to, receivers));
         }
     }
     const float all = std::accumulate(weights.begin(), weights.end(), 0.0F);
@@ -93,15 +100,16 @@ EmissionSampling::Aim EmissionSampling::make_aim(const Vec3& receiver) const {
 }
 
 // The mean of a few places of a part of the square, so that one which shines in part is not taken for a dark one.
-float EmissionSampling::light_of(const Vec2& from, const Vec2& to, const Vec3& receiver) const {
-    constexpr int kPlaces = 2;
+float EmissionSampling::light_of(const Vec2& from, const Vec2& to, const std::vector<Vec3>& receivers) const {
+    const auto side = static_cast<std::size_t>(surface_.looks);
     float sum = 0.0F;
-    for (int i = 0; i < kPlaces * kPlaces; ++i) {
-        const int row = i / kPlaces;
-        const Vec2 within = (Vec2(static_cast<float>(i % kPlaces), static_cast<float>(row)) + 0.5F) / float{kPlaces};
-        sum += surface_.radiance(surface_.point_at(from + within * (to - from)), receiver);
+    for (std::size_t i = 0; i < receivers.size(); ++i) {
+        const std::size_t row = i / side;
+        const Vec2 within =
+            (Vec2(static_cast<float>(i % side), static_cast<float>(row)) + 0.5F) / static_cast<float>(side);
+        sum += surface_.radiance(surface_.point_at(from + within * (to - from)), receivers[i]);
     }
-    return sum / static_cast<float>(kPlaces * kPlaces);
+    return sum / static_cast<float>(receivers.size());
 }
 
 }  // namespace understudy

@@ -1,7 +1,7 @@
 // How an uneven light is sampled: for whom it shines, and from where on its front.
 //
 // Before the front, receivers are sorted into cells by the direction that they lie in and by their distance. Each cell
-// has a warp of its own (place_warp.h), by what a receiver in its middle sees of the light: a dish's plate stands
+// has a warp of its own (place_warp.h), by what a few receivers all over it see of the light: a dish's plate stands
 // elsewhere for each, and so does the head before an umbrella. A warp is made when the first receiver asks for it, and
 // depends on nothing but its cell. It is only a guide: the density that it makes is known exactly.
 #pragma once
@@ -36,6 +36,10 @@ struct UnevenSurface {
     PlaceWarp::Breaks up = PlaceWarp::even_breaks(32);
     // Every place keeps at least this part of the mean: another receiver of the cell may see more of it.
     float least = 0.1F;
+    // By how much less or more the front's edge is turned away from the nearest than from the farthest receivers of a
+    // cell than its middle is, radians.
+    float parallax_step = 0.2F;
+    int looks = 2;  // at each cell of the square, along either side of it
 };
 
 class EmissionSampling {
@@ -56,14 +60,15 @@ class EmissionSampling {
 
   private:
     static constexpr int kSide = 32;  // cells of directions, along either of two axes
-    static constexpr int kDistances = 6;
+    static constexpr int kDistances = 24;
     static constexpr std::size_t kHalf = static_cast<std::size_t>(kSide * kSide * kDistances);
 
     std::size_t cell_of(const Vec3& receiver) const;
-    Vec3 middle_of(std::size_t cell) const;
+    // within: where in the cell, each from 0 to 1.
+    Vec3 receiver_in(std::size_t cell, const Vec3& within) const;
     const Aim& aim_of(std::size_t cell) const;
-    Aim make_aim(const Vec3& receiver) const;
-    float light_of(const Vec2& from, const Vec2& to, const Vec3& receiver) const;
+    Aim make_aim(std::size_t cell) const;
+    float light_of(const Vec2& from, const Vec2& to, const std::vector<Vec3>& receivers) const;
 
     UnevenSurface surface_;
     float scale_;  // one over the widest direction's place, see cell_of

@@ -149,6 +149,9 @@ UnevenSurface Emitter::uneven_surface() const {
     surface.reach = reach_;
     surface.both_sides = both_sides_;
     if (kind_ == Kind::kCanopy) {
+        // The head's shadow has a sharp edge and moves with the receiver.
+        surface.parallax_step = 0.05F;
+        surface.looks = 3;
         surface.point_at = [canopy = own_canopy()](const Vec2& square) {
             const EmitterPoint point = canopy.point_at(square, Vec3(0.0F, 0.0F, 1e3F));
             return UnevenSurface::Point{point.position, point.normal};
@@ -169,8 +172,8 @@ UnevenSurface Emitter::uneven_surface() const {
     if (widest_ < kInfinity) surface.widest = std::atan(widest_);
     if (const auto* sky = std::get_if<std::shared_ptr<const SkyLight>>(&emission_)) {
         constexpr float kOnBars = 1e-3F;  // dark from everywhere
-        surface.across = (*sky)->edges_across();
-        surface.up = (*sky)->edges_up();
+        surface.across = (*sky)->edges_across(PlaceWarp::kMost);
+        surface.up = (*sky)->edges_up(PlaceWarp::kMost);
         surface.least = kOnBars;
     }
     return surface;
