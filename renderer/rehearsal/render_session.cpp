@@ -220,10 +220,11 @@ void RenderSession::begin(const SceneChange& change) {
     }
     auto tasks = tasks_for(change, options_.samples > 0 ? options_.samples : picture.samples);
     progress_ = 0.0;
-    tracing_ = std::thread([this, studio = std::move(studio), tasks = std::move(tasks)] { trace(studio, tasks); });
+    tracing_ = std::thread(
+        [this, studio = std::move(studio), tasks = std::move(tasks)]() mutable { trace(studio, std::move(tasks)); });
 }
 
-void RenderSession::trace(const Studio& studio, const std::vector<Task>& tasks) {
+void RenderSession::trace(const Studio& studio, std::vector<Task> tasks) {
     for (std::size_t i = 0; i < tasks.size(); ++i) {
         const Task& task = tasks[i];
         RenderOptions options;
@@ -245,6 +246,7 @@ void RenderSession::trace(const Studio& studio, const std::vector<Task>& tasks) 
             return task.samples;
         };
         if (render_film(studio, *ready_.rehearsal.stage, options).cancelled) return;
+        tasks[i].over.reset();  // films are large
     }
     progress_ = 1.0;
 }

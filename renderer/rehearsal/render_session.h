@@ -106,7 +106,7 @@ class RenderSession {
     void halt();
     void hold(int more);
     void wait_while_held();
-    void trace(const Studio& studio, const std::vector<Task>& tasks);
+    void trace(const Studio& studio, std::vector<Task> tasks);
     void show(const Studio& studio, const Task& task, Film film, bool last);
 
     SessionOptions options_;
