@@ -6,6 +6,9 @@
 #include <cmath>
 #include <utility>
 
+#include <tbb/blocked_range.h>
+#include <tbb/parallel_for.h>
+
 #include "film/exposure.h"
 #include "film/panchromatic.h"
 #include "spectrum/band_weights.h"
@@ -54,11 +57,14 @@ BandColours layer_response(const LayerLight& light, const Developing& developing
 
 Picture add_layer(Picture picture, const std::vector<Bands>& pixels, const BandColours& response) {
     assert(pixels.size() == picture.pixels.size());
-    for (std::size_t i = 0; i < pixels.size(); ++i) {
-        Vec3 sum(0.0F);
-        for (std::size_t band = 0; band < kBandCount; ++band) sum += pixels[i][band] * response[band];
-        picture.pixels[i] += sum;
-    }
+    constexpr std::size_t kTogether = 8192;
+    tbb::parallel_for(tbb::blocked_range<std::size_t>(0, pixels.size(), kTogether), [&](const auto& some) {
+        for (std::size_t i = some.begin(); i < some.end(); ++i) {
+            Vec3 sum(0.0F);
+            for (std::size_t band = 0; band < kBandCount; ++band) sum += pixels[i][band] * response[band];
+            picture.pixels[i] += sum;
+        }
+    });
     return picture;
 }
 
