@@ -11,7 +11,7 @@ namespace understudy {
 // Natural heights of the lids over and under the pupil's centre, in a straight gaze: the distance from the middle of
 // the pupil to the upper lid is normally 4 to 5 mm (MRD1 of eyelid surgery), so that the lid covers 1 to 2 mm of the
 // iris; the lower one meets the limbus or leaves it by less than a millimetre (iris radius: sitter/eye.h). The skin of
-// an upper lid and its fold hang up to 0.7 mm before the edge, so the lowest stands that much higher.
+// an upper lid and its fold hang up to a millimetre before the edge, so the lowest stands that much higher.
 inline constexpr double kUpperLidLow = 0.0047;
 inline constexpr double kUpperLidHigh = 0.0050;
 inline constexpr double kLowerLidHigh = 0.0050;
