@@ -67,8 +67,8 @@ std::string paths_of(const Proof& proof) { return fmt::format("{} paths a pixel"
 
 class Watch {
   public:
-    Watch(const WatchWish& wish, RenderSession& session, const Finisher& finisher)
-        : wish_(wish), session_(session), finisher_(finisher), file_(wish.scene.file) {}
+    Watch(const WatchWish& wish, RenderSession& session, const Finisher& finisher, FileWatch file)
+        : wish_(wish), session_(session), finisher_(finisher), file_(std::move(file)) {}
 
     // Until it is interrupted, or the picture cannot be written.
     int run() {
@@ -150,6 +150,8 @@ Problems problems_with(const WatchWish& wish) {
 int run_watch(WatchWish wish) {
     if (wish.picture.empty()) wish.picture = std::filesystem::path(wish.scene.file).stem().string() + ".png";
     if (const Problems problems = problems_with(wish); !problems.empty()) return complain(problems);
+    // Before the file is read, so that no later save is missed.
+    FileWatch file(wish.scene.file);
     const auto scene = parse_changed_scene(wish.scene.file, wish.scene.changes, own_library());
     if (!scene) return complain(scene.problems());
     const auto finisher = Finisher::open(wish.as_traced);
@@ -157,7 +159,7 @@ int run_watch(WatchWish wish) {
     tell_if_sitters_are_not_kept();
     const auto session = RenderSession::open(*scene, {own_library(), 0, wish.samples});
     if (!session) return complain(session.problems());
-    return Watch(wish, **session, *finisher).run();
+    return Watch(wish, **session, *finisher, std::move(file)).run();
 }
 
 }  // namespace

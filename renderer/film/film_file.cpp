@@ -89,13 +89,15 @@ int count_in(const ExrNotes& notes, const char* key) {
 Expected<SavedFilm> film_of(const std::filesystem::path& path, const std::vector<ReadExrPart>& parts) {
     const ReadExrPart& first = parts.front();
     const int samples = count_in(first.notes, kSampleCount);
-    if (count_in(first.notes, kPartCount) < 1 || samples < 0)
+    const auto text = first.notes.texts.find(kSceneText);
+    if (count_in(first.notes, kPartCount) < 1 || samples < 0 || text == first.notes.texts.end()) {
         return not_a_film(path, "it was not saved by this program");
+    }
     if (count_in(first.notes, kPartCount) != static_cast<int>(parts.size())) {
         return not_a_film(path, "parts are missing at its end");
     }
     SavedFilm saved;
-    saved.scene_text = first.notes.texts.at(kSceneText);
+    saved.scene_text = text->second;
     saved.film.width = first.width;
     saved.film.height = first.height;
     saved.film.samples = samples;

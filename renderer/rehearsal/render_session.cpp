@@ -112,7 +112,7 @@ Problems RenderSession::change_sitter(const ParsedScene& scene) {
     if (!lit) return lit.problems();
     halt();
     ready_ = {std::move(*rehearsal), std::move(*head), std::move(*lit)};
-    set_card(false);
+    set_card({Reach::kSitter, {}, false});
     begin({Reach::kSitter, {}, false});
     return {};
 }
@@ -140,7 +140,7 @@ Problems RenderSession::change_studio(const ParsedScene& scene, SceneChange& cha
         }
         return problems;
     }
-    set_card(change.reach == Reach::kDeveloping);
+    set_card(change);
     if (change.reach > Reach::kDeveloping || change.pupils) begin(change);
     return {};
 }
@@ -163,15 +163,19 @@ Problems RenderSession::relight(SceneChange& change) {
     return {};
 }
 
-void RenderSession::set_card(bool for_film_there_is) {
+// The film there is, if it is one of this scene, is shown under the new card at once.
+void RenderSession::set_card(const SceneChange& change) {
     FilmCard card = quick_card(ready_.rehearsal, ready_.lit);
     const std::lock_guard<std::mutex> lock(showing_);
     card_ = std::move(card);
-    if (!proof_ || !for_film_there_is) return;
+    if (!proof_ || change.reach > Reach::kDeveloping || stale_ == all_layers()) return;
     proof_->card = card_;
+    proof_->complete = proof_->complete && !change.pupils;
     ++proof_->number;
     shown_.notify_all();
 }
+
+LayerBits RenderSession::all_layers() const { return (1U << ready_.rehearsal.stage->layer_count()) - 1U; }
 
 LayerBits RenderSession::bits_of(const std::vector<std::string>& lights) const {
     LayerBits bits = 0;
@@ -196,7 +200,7 @@ std::vector<RenderSession::Task> RenderSession::tasks_for(const SceneChange& cha
     const int pass = RenderOptions{}.first_pass;
     constexpr int kFirstOfMoved = 2;  // the fewest that can be cleaned of noise
     constexpr int kFirstLook = 2;     // every other pixel
-    const LayerBits all = (1U << ready_.rehearsal.stage->layer_count()) - 1U;
+    const LayerBits all = all_layers();
     const std::lock_guard<std::mutex> lock(showing_);
     if (change.reach == Reach::kLights) stale_ |= bits_of(change.lights);
     if (change.reach > Reach::kLights) stale_ = all;

@@ -98,7 +98,8 @@ class RenderSession {
     Problems change_studio(const ParsedScene& scene, SceneChange& change);
     void rearrange();
     Problems relight(SceneChange& change);
-    void set_card(bool for_film_there_is);
+    void set_card(const SceneChange& change);
+    LayerBits all_layers() const;
     LayerBits bits_of(const std::vector<std::string>& lights) const;
     std::vector<Task> tasks_for(const SceneChange& change, int samples);
     Studio seen_studio();

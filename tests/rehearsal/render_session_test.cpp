@@ -162,6 +162,21 @@ TEST(RenderSession, StaysAsItWasOnAProblem) {
     EXPECT_EQ(completed_after(*session).film->layers[0].pixels, before.film->layers[0].pixels);
 }
 
+// The film there is has a layer that the new scene has no light for, until a new one is begun.
+TEST(RenderSession, ShowsNoFilmOfOtherLightsUnderANewCard) {
+    const std::string fill = kScene.substr(kScene.find("[[light]]\nname = \"fill\""));
+    const auto session = opened(scene());
+    const Proof before = completed(*session);
+    {
+        const RenderSession::Hold hold(*session);
+        ASSERT_TRUE(session->change(scene({{fill, ""}})));
+        ASSERT_TRUE(session->change(scene({{fill, ""}, {"meter = 5.6", "meter = 8.0"}})));
+        EXPECT_EQ(session->proof()->card.lights.size(), session->proof()->film->layers.size());
+    }
+    expect_same(completed_after(*session), fresh(scene({{fill, ""}, {"meter = 5.6", "meter = 8.0"}})));
+    EXPECT_GT(session->proof()->number, before.number);
+}
+
 TEST(RenderSession, WaitsWhileItIsHeld) {
     const auto session = opened(scene());
     completed(*session);
