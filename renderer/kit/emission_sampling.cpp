@@ -7,116 +7,109 @@ namespace understudy {
 
 namespace {
 
-// A place keeps at least this part of the mean, so that none that shines only sideways has density 0.
-constexpr float kLeastPlace = 0.05F;
-
-// A direction by its parts across the front, in steps over a square of some reach; z < 0: none.
-Vec3 direction_at(std::size_t x, std::size_t y, std::size_t side, float reach) {
-    const auto part = [&](std::size_t i) {
-        return reach * (2.0F * (static_cast<float>(i) + 0.5F) / static_cast<float>(side) - 1.0F);
-    };
-    const float right = part(x);
-    const float up = part(y);
-    const float rest = 1.0F - right * right - up * up;
-    return {right, up, rest > 0.0F ? std::sqrt(rest) : -1.0F};
-}
-
-// Light through an equal step of the direction's parts: radiance · cosine, an even step being dω cos θ to the axis.
-float light_in(const UnevenSurface& surface, const UnevenSurface::Point& point, const Vec3& direction) {
-    constexpr float kGrazing = 0.05F;
-    if (direction.z < 0.0F) return 0.0F;
-    const float cosine = glm::dot(direction, point.normal);
-    if (cosine <= 0.0F) return 0.0F;
-    return surface.radiance(point.place, direction) * cosine / std::max(direction.z, kGrazing);
-}
-
-Vec2 middle_of(std::size_t x, std::size_t y, std::size_t side) {
-    return (Vec2(static_cast<float>(x), static_cast<float>(y)) + 0.5F) / static_cast<float>(side);
-}
-
-// The half side of the square of directions that holds nearly all light, found by looking closer and closer.
-float reach_of_light(const UnevenSurface& surface) {
-    constexpr std::size_t kDirections = 16;
-    constexpr std::size_t kPlaces = 8;
-    constexpr double kNearlyAll = 0.99;
-    float reach = 1.0F;
-    for (int look = 0; look < 5; ++look) {
-        std::array<double, kDirections / 2> frames{};  // from the middle outwards
-        for (std::size_t p = 0; p < kPlaces * kPlaces; ++p) {
-            const UnevenSurface::Point point = surface.point_at(middle_of(p % kPlaces, p / kPlaces, kPlaces));
-            for (std::size_t d = 0; d < kDirections * kDirections; ++d) {
-                const auto off = [](std::size_t i) {
-                    return i >= kDirections / 2 ? i - kDirections / 2 : kDirections / 2 - 1 - i;
-                };
-                const Vec3 direction = direction_at(d % kDirections, d / kDirections, kDirections, reach);
-                frames[std::max(off(d % kDirections), off(d / kDirections))] +=
-                    static_cast<double>(light_in(surface, point, direction));
-            }
-        }
-        const double all = std::accumulate(frames.begin(), frames.end(), 0.0);
-        double sum = 0.0;
-        std::size_t frame = 0;
-        while (frame < frames.size() && sum < kNearlyAll * all) sum += frames[frame++];
-        const float smaller = reach * static_cast<float>(std::max<std::size_t>(frame, 1)) / (kDirections / 2);
-        if (smaller > 0.6F * reach) return smaller;
-        reach = smaller;
-    }
-    return reach;
-}
-
-PlaceWarp warp_by_light(const UnevenSurface& surface, float reach) {
-    // Each cell by four places, so that one which shines in part is not taken for a dark one.
-    constexpr std::size_t kPlaces = 2 * PlaceWarp::kSide;
-    constexpr std::size_t kDirections = 8;
-    std::vector<float> weights(PlaceWarp::kSide * PlaceWarp::kSide, 0.0F);
-    for (std::size_t p = 0; p < kPlaces * kPlaces; ++p) {
-        const UnevenSurface::Point point = surface.point_at(middle_of(p % kPlaces, p / kPlaces, kPlaces));
-        float& weight = weights[p / kPlaces / 2 * PlaceWarp::kSide + p % kPlaces / 2];
-        for (std::size_t d = 0; d < kDirections * kDirections; ++d) {
-            weight += light_in(surface, point, direction_at(d % kDirections, d / kDirections, kDirections, reach));
-        }
-    }
-    const float all = std::accumulate(weights.begin(), weights.end(), 0.0F);
-    const float least = all > 0.0F ? kLeastPlace * all / static_cast<float>(weights.size()) : 1.0F;
-    for (float& weight : weights) weight = std::max(weight, least);
-    return PlaceWarp(weights);
-}
-
-// How much a place counts for each point of the 3 × 3 grid: linear between them.
-std::array<float, 9> hats(const Vec2& square) {
-    const auto along = [](float x) {
-        return std::array<float, 3>{std::max(0.0F, 1.0F - 2.0F * x), 1.0F - std::abs(2.0F * x - 1.0F),
-                                    std::max(0.0F, 2.0F * x - 1.0F)};
-    };
-    const auto x = along(square.x);
-    const auto y = along(square.y);
-    std::array<float, 9> result{};
-    for (std::size_t i = 0; i < 9; ++i) result[i] = x[i % 3] * y[i / 3];
-    return result;
-}
+// Directions are told by their stereographic place, (right, up) / (1 + along): its steps are nearly even in angle, and
+// its circle of radius 1 is the front's plane.
+float place_at(float angle) { return std::tan(0.5F * angle); }
 
 }  // namespace
 
-EmissionSampling::EmissionSampling(const UnevenSurface& surface) : EmissionSampling(surface, reach_of_light(surface)) {}
+EmissionSampling::EmissionSampling(UnevenSurface surface)
+    : surface_(std::move(surface)),
+      scale_(1.0F / place_at(std::clamp(surface_.widest, 0.01F, 0.5F * kPi))),
+      aims_(surface_.both_sides ? 2 * kHalf : kHalf) {}
 
-EmissionSampling::EmissionSampling(const UnevenSurface& surface, float reach)
-    : warp_(warp_by_light(surface, reach)), scale_(1.0F / reach), rough_(kSide * kSide * kStride, 0.0F) {
-    constexpr std::size_t kPlaces = 16;
-    std::array<float, 9> counted{};
-    for (std::size_t p = 0; p < kPlaces * kPlaces; ++p) {
-        const Vec2 even = middle_of(p % kPlaces, p / kPlaces, kPlaces);
-        const PlaceWarp::Place place = warp_.at(even);
-        const UnevenSurface::Point point = surface.point_at(place.square);
-        const std::array<float, 9> shares = hats(even);
-        for (std::size_t k = 0; k < 9; ++k) counted[k] += shares[k];
-        for (std::size_t d = 0; d < kSide * kSide; ++d) {
-            const Vec3 direction = direction_at(d % kSide, d / kSide, kSide, reach);
-            if (direction.z < 0.0F) continue;
-            const float radiance = place.stretch * surface.radiance(point.place, direction);
-            for (std::size_t k = 0; k < 9; ++k) rough_[d * kStride + k] += shares[k] * radiance;
+EmissionSampling::~EmissionSampling() {
+    for (const auto& aim : aims_) delete aim.load();
+}
+
+// Along either axis cells widen outwards with the root of the place, for most receivers lie near the axis.
+std::size_t EmissionSampling::cell_of(const Vec3& receiver) const {
+    constexpr float kMiddle = 0.5F * kSide;
+    const float distance = std::max(glm::length(receiver), 1e-6F);
+    const float near = scale_ / (distance + std::abs(receiver.z));
+    const auto cell = [](float place) {
+        const float root = std::min(std::sqrt(std::abs(place)), 1.0F);
+        return std::clamp(static_cast<int>(kMiddle + kMiddle * std::copysign(root, place)), 0, kSide - 1);
+    };
+    const float parallax = surface_.reach / (distance * surface_.parallax_step);
+    const int far = static_cast<int>(std::min(parallax, static_cast<float>(kDistances) - 0.5F));
+    const int index = (far * kSide + cell(receiver.y * near)) * kSide + cell(receiver.x * near);
+    const bool behind = surface_.both_sides && receiver.z < 0.0F;
+    return static_cast<std::size_t>(index) + (behind ? kHalf : 0);
+}
+
+Vec3 EmissionSampling::receiver_in(std::size_t cell, const Vec3& within) const {
+    const std::size_t index = cell % kHalf;
+    const auto place = [&](std::size_t i, float part) {
+        const float root = (static_cast<float>(i) + part) / (0.5F * kSide) - 1.0F;
+        return std::copysign(root * root, root) / scale_;
+    };
+    Vec2 aside(place(index % kSide, within.x), place(index / kSide % kSide, within.y));
+    aside *= std::min(1.0F, 0.98F / std::max(glm::length(aside), 1e-6F));  // the square's corners lie behind
+    const float out2 = glm::dot(aside, aside);
+    const Vec3 way = Vec3(2.0F * aside, 1.0F - out2) / (1.0F + out2);
+    const std::size_t far = index / (kSide * kSide);
+    const float parallax = surface_.parallax_step * (static_cast<float>(far) + within.z);
+    return surface_.reach / parallax * Vec3(way.x, way.y, cell < kHalf ? way.z : -way.z);
+}
+
+const EmissionSampling::Aim& EmissionSampling::aim_of(std::size_t cell) const {
+    if (const Aim* made = aims_[cell].load(std::memory_order_acquire)) return *made;
+    // Whoever comes second throws an equal one away.
+    auto aim = std::make_unique<const Aim>(make_aim(cell));
+    const Aim* there = nullptr;
+    if (!aims_[cell].compare_exchange_strong(there, aim.get(), std::memory_order_acq_rel)) return *there;
+    return *aim.release();
+}
+
+const EmissionSampling::Aim& EmissionSampling::aim_at(const Vec3& receiver) const { return aim_of(cell_of(receiver)); }
+
+std::array<const EmissionSampling::Aim*, kLanes> EmissionSampling::aims_at(const Wide3& receivers) const {
+    std::array<const Aim*, kLanes> aims;
+    for (std::size_t lane = 0; lane < kLanes; ++lane) aims[lane] = &aim_at(receivers[lane]);
+    return aims;
+}
+
+EmissionSampling::Aim EmissionSampling::make_aim(std::size_t cell) const {
+    // As many receivers as there are places in a cell of the square, and each place for another of them.
+    const int looks = surface_.looks * surface_.looks;
+    std::vector<Vec3> receivers;
+    for (int i = 0; i < looks; ++i) {
+        const auto along = [](int step, int steps) {
+            return (static_cast<float>(step) + 0.5F) / static_cast<float>(steps);
+        };
+        receivers.push_back(receiver_in(cell, {along(i / surface_.looks, surface_.looks),
+                                               along(i % surface_.looks, surface_.looks), along(i, looks)}));
+    }
+    std::vector<float> weights;
+    std::vector<float> areas;
+    for (std::size_t row = 0; row + 1 < surface_.up.size(); ++row) {
+        for (std::size_t column = 0; column + 1 < surface_.across.size(); ++column) {
+            const Vec2 from(surface_.across[column], surface_.up[row]);
+            const Vec2 to(surface_.across[column + 1], surface_.up[row + 1]);
+            areas.push_back((to.x - from.x) * (to.y - from.y));
+            weights.push_back(areas.back() * light_of(from, to, receivers));
         }
     }
-    for (std::size_t i = 0; i < rough_.size(); ++i) rough_[i] /= counted[i % kStride];
+    const float all = std::accumulate(weights.begin(), weights.end(), 0.0F);
+    const float least = all > 0.0F ? surface_.least * all : 1.0F;
+    for (std::size_t i = 0; i < weights.size(); ++i) weights[i] = std::max(weights[i], least * areas[i]);
+    Aim aim{PlaceWarp(surface_.across, surface_.up, weights), {}};
+    for (std::size_t i = 0; i < kGridPoints; ++i) aim.grid[i] = surface_.point_at(aim.warp.at(grid_square(i)).square);
+    return aim;
+}
+
+// The mean of a few places of a part of the square, so that one which shines in part is not taken for a dark one.
+float EmissionSampling::light_of(const Vec2& from, const Vec2& to, const std::vector<Vec3>& receivers) const {
+    const auto side = static_cast<std::size_t>(surface_.looks);
+    float sum = 0.0F;
+    for (std::size_t i = 0; i < receivers.size(); ++i) {
+        const std::size_t row = i / side;
+        const Vec2 within =
+            (Vec2(static_cast<float>(i % side), static_cast<float>(row)) + 0.5F) / static_cast<float>(side);
+        sum += surface_.radiance(surface_.point_at(from + within * (to - from)), receivers[i]);
+    }
+    return sum / static_cast<float>(receivers.size());
 }
 
 }  // namespace understudy

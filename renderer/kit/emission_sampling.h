@@ -1,16 +1,20 @@
-// How an uneven light is sampled: where on its front the light comes from, and roughly in which directions.
+// How an uneven light is sampled: for whom it shines, and from where on its front.
 //
-// Two warps one after the other. The first spreads the unit square over the front by the light that each place gives
-// (place_warp.h); what is left over place and direction is averaged over the neighbourhoods of a 3 × 3 grid and kept
-// for a few hundred directions, as one more factor of the grid's weights. Both are only guides: the density that they
-// make is known exactly, so that they may be as coarse as they are.
+// Before the front, receivers are sorted into cells by the direction that they lie in and by their distance. Each cell
+// has a warp of its own (place_warp.h), by what a few receivers all over it see of the light: a dish's plate stands
+// elsewhere for each, and so does the head before an umbrella. A warp is made when the first receiver asks for it, and
+// depends on nothing but its cell. It is only a guide: the density that it makes is known exactly.
 #pragma once
 
 #include <array>
+#include <atomic>
 #include <functional>
+#include <memory>
 #include <vector>
 
 #include "base/geometry.h"
+#include "base/wide.h"
+#include "kit/density_grid.h"
 #include "kit/place_warp.h"
 
 namespace understudy {
@@ -19,38 +23,56 @@ namespace understudy {
 struct UnevenSurface {
     struct Point {
         Vec3 place;
-        Vec3 normal;  // of the side that faces the axis's way
+        Vec3 normal;
     };
     std::function<Point(const Vec2& square)> point_at;
-    std::function<float(const Vec3& place, const Vec3& direction)> radiance;
+    // What a receiver sees of the light there; 0 where something of the light's own hides it.
+    std::function<float(const Point& point, const Vec3& receiver)> radiance;
+    float reach = 1.0F;         // the farthest point from the middle, metres
+    float widest = 0.5F * kPi;  // from the axis: no light beyond, radians
+    bool both_sides = false;    // it shines behind as well
+    // Of the square: within each cell that they make it is to be alike.
+    PlaceWarp::Breaks across = PlaceWarp::even_breaks(32);
+    PlaceWarp::Breaks up = PlaceWarp::even_breaks(32);
+    // Every place keeps at least this part of the mean: another receiver of the cell may see more of it.
+    float least = 0.1F;
+    // By how much less or more the front's edge is turned away from the nearest than from the farthest receivers of a
+    // cell than its middle is, radians.
+    float parallax_step = 0.2F;
+    int looks = 2;  // at each cell of the square, along either side of it
 };
 
 class EmissionSampling {
   public:
-    explicit EmissionSampling(const UnevenSurface& surface);
+    explicit EmissionSampling(UnevenSurface surface);
+    ~EmissionSampling();
+    EmissionSampling(const EmissionSampling&) = delete;
+    EmissionSampling& operator=(const EmissionSampling&) = delete;
 
-    const PlaceWarp& warp() const { return warp_; }
-
-    // Where a direction (its parts across the front) is kept; beyond what holds nearly all light, at the edge.
-    std::size_t cell_of(float right, float up) const { return cell(up * scale_) * kSide + cell(right * scale_); }
-    // The factor of a grid point, 0 … 8.
-    float rough(std::size_t grid_point, std::size_t direction_cell) const {
-        return rough_[direction_cell * kStride + grid_point];
-    }
+    // For the receivers of one cell.
+    struct Aim {
+        PlaceWarp warp;
+        std::array<UnevenSurface::Point, kGridPoints> grid;  // where the warp puts the points of the 3 × 3 grid
+    };
+    // From any number of threads.
+    const Aim& aim_at(const Vec3& receiver) const;
+    std::array<const Aim*, kLanes> aims_at(const Wide3& receivers) const;
 
   private:
-    EmissionSampling(const UnevenSurface& surface, float reach);
+    static constexpr int kSide = 32;  // cells of directions, along either of two axes
+    static constexpr int kDistances = 24;
+    static constexpr std::size_t kHalf = static_cast<std::size_t>(kSide * kSide * kDistances);
 
-    static constexpr std::size_t kSide = 16;
-    static constexpr std::size_t kStride = 9;
-    static std::size_t cell(float place) {
-        constexpr auto kHalf = 0.5F * static_cast<float>(kSide);
-        return static_cast<std::size_t>(std::min(std::max(0.0F, kHalf + kHalf * place), 2.0F * kHalf - 0.5F));
-    }
+    std::size_t cell_of(const Vec3& receiver) const;
+    // within: where in the cell, each from 0 to 1.
+    Vec3 receiver_in(std::size_t cell, const Vec3& within) const;
+    const Aim& aim_of(std::size_t cell) const;
+    Aim make_aim(std::size_t cell) const;
+    float light_of(const Vec2& from, const Vec2& to, const std::vector<Vec3>& receivers) const;
 
-    PlaceWarp warp_;
-    float scale_ = 1.0F;  // one over the sine within which nearly all light lies
-    std::vector<float> rough_;
+    UnevenSurface surface_;
+    float scale_;  // one over the widest direction's place, see cell_of
+    mutable std::vector<std::atomic<const Aim*>> aims_;
 };
 
 }  // namespace understudy

@@ -107,26 +107,83 @@ void Emitter::prepare_sampling() {
             widest_ = std::tan((*table)->layout().angles.back());
             if (!(widest_ > 0.0F)) widest_ = kInfinity;  // past the horizon by a rounding
         }
+        if (!sampling_) sampling_ = std::make_shared<const EmissionSampling>(uneven_surface());
     }
-    if (!even_ && !sampling_) {
-        const Vec3 before = centre_ + 1e3F * axis_;
-        const auto point_at = [&](const Vec2& square) {
-            const EmitterPoint point = even_point(square, before);
-            return UnevenSurface::Point{to_front(point.position - centre_), to_front(point.normal)};
-        };
-        const auto radiance = [&](const Vec3& place, const Vec3& direction) {
-            return radiance_of(emission_, place, direction);
-        };
-        sampling_ = std::make_shared<const EmissionSampling>(UnevenSurface{point_at, radiance});
+    for (std::size_t i = 0; i < kGridPoints && !sampling_; ++i) {
+        const EmitterPoint point = even_point(grid_square(i), centre_ + axis_);
+        grid_[i] = {to_front(point.position - centre_), to_front(point.normal)};
     }
-    for (std::size_t i = 0; i < kGridPoints; ++i) grid_.set(i, point_at(grid_square(i), centre_ + axis_));
+}
+
+namespace {
+
+constexpr Vec3 kOwnAxis{0.0F, 0.0F, 1.0F};
+constexpr Vec3 kOwnRight{1.0F, 0.0F, 0.0F};
+constexpr Vec3 kOwnUp{0.0F, 1.0F, 0.0F};
+
+}  // namespace
+
+Canopy Emitter::own_canopy() const {
+    return {to_front(canopy_.rim_middle() - centre_),
+            to_front(canopy_.pole()),
+            kOwnRight,
+            kOwnUp,
+            flat_.reach(),
+            canopy_.depth(),
+            both_sides_ ? Canopy::Shines::kBothSides : Canopy::Shines::kInside};
+}
+
+// By a canopy, or by the head before it.
+std::function<bool(const Ray&)> Emitter::own_blocking() const {
+    if (kind_ != Kind::kCanopy) return nullptr;
+    std::optional<Ball> head;
+    if (head_) head = Ball(to_front(head_->centre() - centre_), head_->radius(), kOwnAxis);
+    return [canopy = own_canopy(), head](const Ray& ray) {
+        return (head && head->intersect(ray)) || canopy.intersect(ray);
+    };
+}
+
+// In the front's own axes and with everything of its own, so that it may be asked after this light has been moved.
+UnevenSurface Emitter::uneven_surface() const {
+    UnevenSurface surface;
+    surface.reach = reach_;
+    surface.both_sides = both_sides_;
+    if (kind_ == Kind::kCanopy) {
+        // The head's shadow has a sharp edge and moves with the receiver.
+        surface.parallax_step = 0.05F;
+        surface.looks = 3;
+        surface.point_at = [canopy = own_canopy()](const Vec2& square) {
+            const EmitterPoint point = canopy.point_at(square, Vec3(0.0F, 0.0F, 1e3F));
+            return UnevenSurface::Point{point.position, point.normal};
+        };
+    } else {
+        surface.point_at = [flat = flat_](const Vec2& square) {
+            return UnevenSurface::Point{Vec3(flat.point_at(square), 0.0F), kOwnAxis};
+        };
+    }
+    surface.radiance = [emission = emission_, blocked = own_blocking()](const UnevenSurface::Point& point,
+                                                                        const Vec3& receiver) {
+        const Vec3 away = receiver - point.place;
+        const float distance = glm::length(away);
+        const Vec3 direction = away / distance;
+        if (blocked && blocked({point.place, direction, 1e-4F, distance})) return 0.0F;
+        return radiance_of(emission, point.place, direction);
+    };
+    if (widest_ < kInfinity) surface.widest = std::atan(widest_);
+    if (const auto* sky = std::get_if<std::shared_ptr<const SkyLight>>(&emission_)) {
+        constexpr float kOnBars = 1e-3F;  // dark from everywhere
+        surface.across = (*sky)->edges_across(PlaceWarp::kMost);
+        surface.up = (*sky)->edges_up(PlaceWarp::kMost);
+        surface.least = kOnBars;
+    }
+    return surface;
 }
 
 Vec2 Emitter::square_of(const Vec3& point, const Vec3& receiver) const {
     if (kind_ == Kind::kPoint) return Vec2(0.5F);
     if (kind_ == Kind::kBall) return ball_.square_of(point, receiver);
     const Vec2 square = kind_ == Kind::kFlat ? flat_.square_of(to_plane(point)) : canopy_.square_of(point);
-    return sampling_ ? sampling_->warp().even_of(square) : square;
+    return sampling_ ? sampling_->aim_at(to_front(receiver - centre_)).warp.even_of(square) : square;
 }
 
 std::optional<EmitterHit> Emitter::intersect_umbrella(const Ray& ray) const {
@@ -150,17 +207,11 @@ bool Emitter::can_light(const Vec3& receiver, const Vec3& normal, Response respo
     return aside2 <= least * least;
 }
 
-SquareDensity Emitter::never_zero(Lanes lanes) {
-    // As a tree: a chain of comparisons would have to be waited for one by one.
-    const auto& v = lanes.values;
-    const auto more = [](float a, float b) { return a > b ? a : b; };
-    const float strongest =
-        more(more(more(more(v[0], v[1]), more(v[2], v[3])), more(more(v[4], v[5]), more(v[6], v[7]))), v[8]);
+SquareDensity Emitter::never_zero(Weights weights) {
+    const float strongest = *std::max_element(weights.begin(), weights.end());
     const float largest = strongest > 0.0F ? strongest : 1.0F;
     const float least = kLeastShare * largest;
-    for (float& value : lanes.values) value = value < 0.0F ? largest : (value > least ? value : least);
-    std::array<float, kGridPoints> weights{};
-    std::copy_n(lanes.values.begin(), kGridPoints, weights.begin());
+    for (float& weight : weights) weight = weight < 0.0F ? largest : std::max(weight, least);
     return SquareDensity(weights);
 }
 
@@ -170,24 +221,22 @@ std::optional<SquareDensity> Emitter::density_for(const Vec3& receiver, const Ve
     if (kind_ == Kind::kBall) return ball_density(receiver, normal, response);
     // Of the cosine in the answer: all of a flat receptor's, half of a dome's, nothing of what answers to all alike.
     const float own = response == Response::kFlat ? 1.0F : response == Response::kDome ? 0.5F : 0.0F;
-    Lanes lanes;
-    for (std::size_t i = 0; i < Grid::kLanes; ++i) {
-        const float x = grid_.x[i] - receiver.x;
-        const float y = grid_.y[i] - receiver.y;
-        const float z = grid_.z[i] - receiver.z;
-        const float distance2 = x * x + y * y + z * z;
+    const Vec3 at = to_front(receiver - centre_);
+    const Vec3 facing = to_front(normal);
+    const Grid& grid = sampling_ ? sampling_->aim_at(at).grid : grid_;
+    Weights weights{};
+    for (std::size_t i = 0; i < kGridPoints; ++i) {
+        const Vec3 away = grid[i].place - at;
+        const float distance2 = glm::dot(away, away);
         // Both cosines times the distance; for a dome (1 + cosine) / 2 in place of the receiver's.
-        const float along = x * normal.x + y * normal.y + z * normal.z;
-        const float received = own * along + (1.0F - own) * std::sqrt(distance2);
-        const float facing = -(x * grid_.normal_x[i] + y * grid_.normal_y[i] + z * grid_.normal_z[i]);
-        const float sent = both_sides_ ? std::abs(facing) : facing;
-        const float product = (received > 0.0F ? received : 0.0F) * (sent > 0.0F ? sent : 0.0F);
-        const float weight = product / (distance2 * distance2);
+        const float received = own * glm::dot(away, facing) + (1.0F - own) * std::sqrt(distance2);
+        const float seen = -glm::dot(away, grid[i].normal);
+        const float sent = both_sides_ ? std::abs(seen) : seen;
+        const float weight = std::max(received, 0.0F) * std::max(sent, 0.0F) / (distance2 * distance2);
         // A receiver on the front itself: no number comes of it, so the point will count as much as the strongest.
-        lanes.values[i] = weight < kInfinity ? weight : -1.0F;
+        weights[i] = weight < kInfinity ? weight : -1.0F;
     }
-    if (sampling_) weigh_by_emission(receiver, lanes);
-    return never_zero(lanes);
+    return never_zero(weights);
 }
 
 std::optional<SquareDensity> Emitter::point_density(const Vec3& receiver, const Vec3& normal, Response response) const {
@@ -200,25 +249,9 @@ std::optional<SquareDensity> Emitter::point_density(const Vec3& receiver, const 
     return SquareDensity(anywhere);
 }
 
-void Emitter::weigh_by_emission(const Vec3& receiver, Lanes& lanes) const {
-    std::array<float, Grid::kLanes> rights;
-    std::array<float, Grid::kLanes> ups;
-    for (std::size_t i = 0; i < Grid::kLanes; ++i) {
-        const float x = receiver.x - grid_.x[i];
-        const float y = receiver.y - grid_.y[i];
-        const float z = receiver.z - grid_.z[i];
-        const float inverse = 1.0F / std::sqrt(x * x + y * y + z * z);
-        rights[i] = (x * right_.x + y * right_.y + z * right_.z) * inverse;
-        ups[i] = (x * up_.x + y * up_.y + z * up_.z) * inverse;
-    }
-    for (std::size_t i = 0; i < kGridPoints; ++i) {
-        lanes.values[i] *= sampling_->rough(i, sampling_->cell_of(rights[i], ups[i]));
-    }
-}
-
 std::optional<SquareDensity> Emitter::ball_density(const Vec3& receiver, const Vec3& normal, Response response) const {
     // Its squares are even in solid angle, so only the receiver's own response and the emission are left.
-    Lanes weights{};
+    Weights weights{};
     for (std::size_t i = 0; i < kGridPoints; ++i) {
         const Vec3 toward = glm::normalize(ball_.point_at(grid_square(i), receiver).position - receiver);
         float weight = response_to(response, glm::dot(toward, normal));
@@ -226,18 +259,9 @@ std::optional<SquareDensity> Emitter::ball_density(const Vec3& receiver, const V
             const EmitterPoint point = ball_.point_at(place_inwards(grid_square(i)), receiver);
             weight *= radiance(point.position, glm::normalize(receiver - point.position));
         }
-        weights.values[i] = weight < kInfinity ? weight : -1.0F;
+        weights[i] = weight < kInfinity ? weight : -1.0F;
     }
     return never_zero(weights);
-}
-
-void Emitter::Grid::set(std::size_t lane, const EmitterPoint& point) {
-    x[lane] = point.position.x;
-    y[lane] = point.position.y;
-    z[lane] = point.position.z;
-    normal_x[lane] = point.normal.x;
-    normal_y[lane] = point.normal.y;
-    normal_z[lane] = point.normal.z;
 }
 
 std::vector<Vec3> Emitter::outline(const Vec3& seen_from, int count) const {

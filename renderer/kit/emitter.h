@@ -6,9 +6,9 @@
 //
 // One way to sample any of them. A shape maps the unit square onto its surface, evenly in area or, a sphere, in solid
 // angle, and an uneven light's square is spread over its brighter places first (emission_sampling.h); the smooth
-// integrand (both cosines over the squared distance, and roughly the emission) on a 3 × 3 grid of the square gives a
-// density that is linear between the grid's points, known exactly and never zero (product sampling by a warp, after
-// Hart and others, "Practical Product Sampling by Fitting and Composing Warps", EGSR 2020).
+// integrand (both cosines over the squared distance) on a 3 × 3 grid of the square gives a density that is linear
+// between the grid's points, known exactly and never zero (product sampling by a warp, after Hart and others,
+// "Practical Product Sampling by Fitting and Composing Warps", EGSR 2020).
 #pragma once
 
 #include <array>
@@ -73,7 +73,7 @@ class Emitter {
     // square in [0, 1]²; a sphere shows each receiver only the cap that faces it.
     EmitterPoint point_at(const Vec2& square, const Vec3& receiver) const {
         if (!sampling_) return even_point(square, receiver);
-        const PlaceWarp::Place place = sampling_->warp().at(square);
+        const PlaceWarp::Place place = sampling_->aim_at(to_front(receiver - centre_)).warp.at(square);
         EmitterPoint point = even_point(place.square, receiver);
         point.area *= place.stretch;
         return point;
@@ -114,7 +114,6 @@ class Emitter {
     struct WideCone;
     using GridWeights = std::array<Wide, 9>;
     GridWeights grid_weights(const WideReceivers& receivers) const;
-    void weigh_by_emission(const Wide3& receivers, GridWeights& weights) const;
     GridWeights ball_weights(const WideReceivers& receivers) const;
     WideEmitterPoints ball_points(const Wide2& square, const WideCone& cone) const;
     WideEmitterPoints even_points(const Wide2& square, const Wide3& receiver) const;
@@ -123,6 +122,9 @@ class Emitter {
     void become(const UmbrellaShape& shape);
     void take_shape(const ModifierShape& shape);
     void prepare_sampling();
+    UnevenSurface uneven_surface() const;
+    Canopy own_canopy() const;
+    std::function<bool(const Ray&)> own_blocking() const;
     Vec3 to_studio(const Vec2& plane) const { return centre_ + plane.x * right_ + plane.y * up_; }
     Vec2 to_plane(const Vec3& point) const {
         return {glm::dot(point - centre_, right_), glm::dot(point - centre_, up_)};
@@ -130,6 +132,7 @@ class Emitter {
     Vec3 to_front(const Vec3& vector) const {
         return {glm::dot(vector, right_), glm::dot(vector, up_), glm::dot(vector, axis_)};
     }
+    Wide3 to_front(const Wide3& vector) const { return {dot(vector, right_), dot(vector, up_), dot(vector, axis_)}; }
     EmitterPoint even_point(const Vec2& square, const Vec3& receiver) const {
         if (kind_ == Kind::kFlat) return {to_studio(flat_.point_at(square)), axis_, flat_.area()};
         if (kind_ == Kind::kPoint) return speck_toward(receiver);
@@ -169,19 +172,11 @@ class Emitter {
     float widest_ = kInfinity;  // the tangent of the angle to the axis beyond which there is no light
     std::shared_ptr<const EmissionSampling> sampling_;  // of an uneven emission, but on a ball
 
-    // Nine points, normals and areas side by side, so that the compiler can handle them in one vector.
-    struct Grid {
-        static constexpr std::size_t kLanes = 16;
-        std::array<float, kLanes> x{}, y{}, z{}, normal_x{}, normal_y{}, normal_z{};
-        void set(std::size_t lane, const EmitterPoint& point);
-    };
+    using Grid = std::array<UnevenSurface::Point, kGridPoints>;  // in the front's axes
     // A weight for each point; below 0 where no number came of it.
-    struct Lanes {
-        std::array<float, Grid::kLanes> values;
-    };
-    static SquareDensity never_zero(Lanes lanes);
-    void weigh_by_emission(const Vec3& receiver, Lanes& lanes) const;
-    Grid grid_;  // where it does not depend on the receiver
+    using Weights = std::array<float, kGridPoints>;
+    static SquareDensity never_zero(Weights weights);
+    Grid grid_{};  // of an even one
 };
 
 }  // namespace understudy

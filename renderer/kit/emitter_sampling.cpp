@@ -95,10 +95,11 @@ WideEmitterPoints Emitter::even_points(const Wide2& square, const Wide3& receive
 
 WideEmitterPoints Emitter::points_at(const Wide2& square, const Wide3& receiver) const {
     if (!sampling_) return even_points(square, receiver);
+    const auto aims = sampling_->aims_at(to_front(receiver - centre_));
     Wide2 spread;
     Wide stretch{};
     for (std::size_t lane = 0; lane < kLanes; ++lane) {
-        const PlaceWarp::Place place = sampling_->warp().at({square.x[lane], square.y[lane]});
+        const PlaceWarp::Place place = aims[lane]->warp.at({square.x[lane], square.y[lane]});
         spread.x[lane] = place.square.x;
         spread.y[lane] = place.square.y;
         stretch[lane] = place.stretch;
@@ -121,32 +122,29 @@ WideTruth Emitter::can_light(const WideReceivers& receivers) const {
 }
 
 Emitter::GridWeights Emitter::grid_weights(const WideReceivers& receivers) const {
+    const Wide3 at = to_front(receivers.position - centre_);
+    const Wide3 facing = to_front(receivers.normal);
+    std::array<const EmissionSampling::Aim*, kLanes> aims{};
+    if (sampling_) aims = sampling_->aims_at(at);
     GridWeights weights;
     for (std::size_t i = 0; i < kGridPoints; ++i) {
-        const Wide3 away = Vec3(grid_.x[i], grid_.y[i], grid_.z[i]) - receivers.position;
+        Wide3 place(grid_[i].place);
+        Wide3 normal(grid_[i].normal);
+        for (std::size_t lane = 0; lane < kLanes && sampling_; ++lane) {
+            place.set(lane, aims[lane]->grid[i].place);
+            normal.set(lane, aims[lane]->grid[i].normal);
+        }
+        const Wide3 away = place - at;
         const Wide distance2 = dot(away, away);
         // Both cosines times the distance.
-        Wide received = dot(away, receivers.normal);
+        Wide received = dot(away, facing);
         if (receivers.response == Response::kDome) received = 0.5F * (received + square_root(distance2));
         if (receivers.response == Response::kAround) received = square_root(distance2);
-        Wide sent = -dot(away, Vec3(grid_.normal_x[i], grid_.normal_y[i], grid_.normal_z[i]));
+        Wide sent = -dot(away, normal);
         if (both_sides_) sent = size_of(sent);
         weights[i] = number_or_mark(larger(received, Wide{}) * larger(sent, Wide{}) / (distance2 * distance2));
     }
-    if (sampling_) weigh_by_emission(receivers.position, weights);
     return weights;
-}
-
-void Emitter::weigh_by_emission(const Wide3& receivers, GridWeights& weights) const {
-    for (std::size_t i = 0; i < kGridPoints; ++i) {
-        const Wide3 toward = receivers - Vec3(grid_.x[i], grid_.y[i], grid_.z[i]);
-        const Wide inverse = 1.0F / square_root(dot(toward, toward));
-        const Wide right = dot(toward, right_) * inverse;
-        const Wide up = dot(toward, up_) * inverse;
-        for (std::size_t lane = 0; lane < kLanes; ++lane) {
-            weights[i][lane] *= sampling_->rough(i, sampling_->cell_of(right[lane], up[lane]));
-        }
-    }
 }
 
 Emitter::GridWeights Emitter::ball_weights(const WideReceivers& receivers) const {

@@ -38,4 +38,21 @@ SkyLight::SkyLight(const WindowShape& shape, const Vec3& zenith)
     scattered_ = static_cast<float>(shape.curtain / (kPiDouble * shape.width_m * shape.height_m));
 }
 
+std::vector<float> SkyLight::edges(float whole, float step, std::size_t most) const {
+    const auto panes = static_cast<std::size_t>(std::lround((whole - bar_) / step));
+    const std::size_t pieces = (most - panes - 1) / panes;
+    std::vector<float> result;
+    for (std::size_t i = 0; i < panes; ++i) {
+        const float bar_from = static_cast<float>(i) * step;
+        if (bar_ > 0.0F) result.push_back(bar_from / whole);
+        for (std::size_t piece = 0; piece < pieces; ++piece) {
+            const float part = static_cast<float>(piece) / static_cast<float>(pieces);
+            result.push_back((bar_from + bar_ + part * (step - bar_)) / whole);
+        }
+    }
+    if (bar_ > 0.0F) result.push_back((whole - bar_) / whole);
+    result.push_back(1.0F);
+    return result;
+}
+
 }  // namespace understudy

@@ -6,6 +6,8 @@
 // open horizontal plane under it receives 7/9 π Lz, and the ground, matt, sends its part of that back evenly.
 #pragma once
 
+#include <vector>
+
 #include "base/geometry.h"
 #include "setup/lit_shapes.h"
 
@@ -32,7 +34,14 @@ class SkyLight {
     // The zenith's luminance for 1 lm out of the window.
     float zenith_radiance() const { return zenith_radiance_; }
 
+    // Where bars and even pieces of panes begin and end, in shares of the width and of the height, from 0 to 1. As many
+    // bars and pieces as may be, at least twice the panes and one more: the sky shows through a pane's upper part, the
+    // ground through its lower.
+    std::vector<float> edges_across(std::size_t most) const { return edges(width_, column_, most); }
+    std::vector<float> edges_up(std::size_t most) const { return edges(height_, row_, most); }
+
   private:
+    std::vector<float> edges(float whole, float step, std::size_t most) const;
     bool on_glass(const Vec3& place) const {
         const auto between = [&](float across, float whole, float step) {
             const float from_bar = across + 0.5F * whole - bar_;  // the first pane begins at 0

@@ -1,7 +1,9 @@
-// Light of an emitter at a receptor by its own samples, on an even grid of the square.
+// Light of an emitter at a receptor by its own samples, one somewhere in each cell of an even grid: a light's guides
+// have cells of their own, and the middles of the one would beat with the edges of the other.
 #pragma once
 
 #include "kit/emitter.h"
+#include "scatter/random_stream.h"
 
 namespace understudy {
 
@@ -14,11 +16,14 @@ inline Irradiance irradiance_of(const Emitter& emitter, const Vec3& receiver, co
                                 int side = 800) {
     const auto density = emitter.density_for(receiver, normal, response);
     if (!density) return {};
+    RandomStream random(5);
     double sum = 0.0;
     double squares = 0.0;
     for (int i = 0; i < side * side; ++i) {
         const auto n = static_cast<float>(side);
-        const Vec2 u((static_cast<float>(i % side) + 0.5F) / n, (static_cast<float>(i / side) + 0.5F) / n);
+        const Vec3 within = random.next3();
+        const int row = i / side;
+        const Vec2 u((static_cast<float>(i % side) + within.x) / n, (static_cast<float>(row) + within.y) / n);
         const Vec2 square = density->sample(u);
         const EmitterPoint point = emitter.point_at(square, receiver);
         const Vec3 away = point.position - receiver;

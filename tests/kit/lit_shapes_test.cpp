@@ -145,6 +145,42 @@ TEST(UnevenLight, IsSampledWithoutBias) {
     }
 }
 
+// Points spread evenly over a front of which a part h shows nothing bring 0 with the chance h, so that their relative
+// variance is at least h / (1 − h). Of a window, h is its bars.
+TEST(UnevenLight, IsSeldomSampledOnAWindowsBars) {
+    const PlacedFront front = slanted_front();
+    const WindowShape window{1.2, 1.5, 2, 3, 0.05, 0.0, 0.2};
+    const Emitter emitter(window, front);
+    const double glass = (window.width_m - 3 * window.bar_m) * (window.height_m - 4 * window.bar_m);
+    const double hidden = 1.0 - glass / (window.width_m * window.height_m);
+    for (const double aside : {0.0, 0.1}) {
+        const Vec3 receiver(front.centre + 1.3 * front.axis + aside * front.right);
+        EXPECT_LT(irradiance_of(emitter, receiver, -Vec3(front.axis), Response::kFlat, 300).relative_variance,
+                  0.25 * hidden / (1.0 - hidden));
+    }
+}
+
+// Guides are made when the first receiver of a cell asks: who it was must not matter, or threads would.
+TEST(UnevenLight, IsSampledAlikeWhoeverAsksFirst) {
+    const PlacedFront front = slanted_front();
+    for (const NamedShape& named : every_shape()) {
+        SCOPED_TRACE(named.name);
+        const Emitter asked(named.shape, front, named.table);
+        const Emitter fresh(named.shape, front, named.table);
+        const Vec3 receiver(front.centre + 1.3 * front.axis);
+        for (int i = 0; i < 200; ++i) {
+            const Vec3 other = receiver + 0.002F * static_cast<float>(i - 100) * Vec3(front.right + front.axis);
+            asked.point_at({0.3F, 0.6F}, other);
+        }
+        for (const Vec2 square : {Vec2(0.1F, 0.2F), Vec2(0.7F, 0.4F), Vec2(0.5F, 0.95F)}) {
+            const EmitterPoint a = asked.point_at(square, receiver);
+            const EmitterPoint b = fresh.point_at(square, receiver);
+            EXPECT_EQ(a.position, b.position);
+            EXPECT_EQ(a.area, b.area);
+        }
+    }
+}
+
 // Inverse square, a hundred fronts away: any light is a point.
 TEST(UnevenLight, FallsWithTheSquareFarAway) {
     const PlacedFront front = slanted_front();

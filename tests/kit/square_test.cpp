@@ -1,8 +1,11 @@
 // The unit square: its maps and the density over it.
+#include <algorithm>
+
 #include <gtest/gtest.h>
 
 #include "kit/emitter.h"
 #include "kit/kit_shapes.h"
+#include "kit/place_warp.h"
 #include "kit/square_maps.h"
 #include "scatter/chi_square.h"
 #include "scatter/random_stream.h"
@@ -41,6 +44,39 @@ TEST(SquareMaps, TheDiscLeadsBackToTheSquare) {
             EXPECT_NEAR(back.y, square.y, 1e-6F);
         }
     }
+}
+
+// A cell gets of the square what it weighs of all, wherever cells begin and end, and what comes of it leads back.
+TEST(PlaceWarp, GivesEachCellItsShare) {
+    const PlaceWarp::Breaks across{0.0F, 0.1F, 0.15F, 0.9F, 1.0F};
+    const PlaceWarp::Breaks up{0.0F, 0.5F, 0.52F, 1.0F};
+    const std::vector<float> weights{1, 0.01F, 3, 2, 0.2F, 0.2F, 0.2F, 5, 1, 8, 0.5F, 1};
+    const PlaceWarp warp(across, up, weights);
+    constexpr double kSamples = 100000.0;
+    double all = 0.0;
+    for (const float weight : weights) all += static_cast<double>(weight);
+    std::vector<double> expected;
+    for (const float weight : weights) expected.push_back(kSamples * static_cast<double>(weight) / all);
+    std::vector<double> observed(weights.size(), 0.0);
+    RandomStream random(41);
+    for (int i = 0; i < static_cast<int>(kSamples); ++i) {
+        const Vec3 u = random.next3();
+        const PlaceWarp::Place place = warp.at({u.x, u.y});
+        const auto cell = [](const PlaceWarp::Breaks& breaks, float at) {
+            return static_cast<std::size_t>(std::upper_bound(breaks.begin(), breaks.end() - 1, at) - breaks.begin()) -
+                   1;
+        };
+        const std::size_t column = cell(across, place.square.x);
+        const std::size_t row = cell(up, place.square.y);
+        const std::size_t index = row * 4 + column;
+        observed[index] += 1.0;
+        const float area = (across[column + 1] - across[column]) * (up[row + 1] - up[row]);
+        ASSERT_NEAR(place.stretch, area * static_cast<float>(all) / weights[index], 1e-3F * place.stretch);
+        const Vec2 back = warp.even_of(place.square);
+        ASSERT_NEAR(back.x, u.x, 1e-5F);
+        ASSERT_NEAR(back.y, u.y, 1e-5F);
+    }
+    EXPECT_GT(compare_cells(expected, observed).p_value, 0.001);
 }
 
 // Linear between the grid's points: the value at a cell's middle times its area is the cell's mass, exactly.
