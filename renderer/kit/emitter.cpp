@@ -145,13 +145,14 @@ std::function<bool(const Ray&)> Emitter::own_blocking() const {
 
 // In the front's own axes and with everything of its own, so that it may be asked after this light has been moved.
 UnevenSurface Emitter::uneven_surface() const {
+    // Of what a hidden place shows: another receiver of the cell may see it.
+    constexpr float kHidden = 0.2F;
     UnevenSurface surface;
     surface.reach = reach_;
     surface.both_sides = both_sides_;
     if (kind_ == Kind::kCanopy) {
         // The head's shadow has a sharp edge and moves with the receiver.
         surface.parallax_step = 0.05F;
-        surface.looks = 3;
         surface.point_at = [canopy = own_canopy()](const Vec2& square) {
             const EmitterPoint point = canopy.point_at(square, Vec3(0.0F, 0.0F, 1e3F));
             return UnevenSurface::Point{point.position, point.normal};
@@ -166,8 +167,8 @@ UnevenSurface Emitter::uneven_surface() const {
         const Vec3 away = receiver - point.place;
         const float distance = glm::length(away);
         const Vec3 direction = away / distance;
-        if (blocked && blocked({point.place, direction, 1e-4F, distance})) return 0.0F;
-        return radiance_of(emission, point.place, direction);
+        const bool hidden = blocked && blocked({point.place, direction, 1e-4F, distance});
+        return (hidden ? kHidden : 1.0F) * radiance_of(emission, point.place, direction);
     };
     if (widest_ < kInfinity) surface.widest = std::atan(widest_);
     if (const auto* sky = std::get_if<std::shared_ptr<const SkyLight>>(&emission_)) {

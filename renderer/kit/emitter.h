@@ -79,7 +79,13 @@ class Emitter {
         return point;
     }
     WideEmitterPoints points_at(const Wide2& square, const Wide3& receiver) const;
-    // The inverse, for a point on the luminous surface.
+    // The same, spread evenly whatever the light: also where it is dark, or hidden by something of its own.
+    EmitterPoint even_point(const Vec2& square, const Vec3& receiver) const {
+        if (kind_ == Kind::kFlat) return {to_studio(flat_.point_at(square)), axis_, flat_.area()};
+        if (kind_ == Kind::kPoint) return speck_toward(receiver);
+        return kind_ == Kind::kBall ? ball_.point_at(square, receiver) : canopy_.point_at(square, receiver);
+    }
+    // The inverse of point_at, for a point on the luminous surface.
     Vec2 square_of(const Vec3& point, const Vec3& receiver) const;
 
     std::optional<EmitterHit> intersect(const Ray& ray) const {
@@ -133,11 +139,6 @@ class Emitter {
         return {glm::dot(vector, right_), glm::dot(vector, up_), glm::dot(vector, axis_)};
     }
     Wide3 to_front(const Wide3& vector) const { return {dot(vector, right_), dot(vector, up_), dot(vector, axis_)}; }
-    EmitterPoint even_point(const Vec2& square, const Vec3& receiver) const {
-        if (kind_ == Kind::kFlat) return {to_studio(flat_.point_at(square)), axis_, flat_.area()};
-        if (kind_ == Kind::kPoint) return speck_toward(receiver);
-        return kind_ == Kind::kBall ? ball_.point_at(square, receiver) : canopy_.point_at(square, receiver);
-    }
     EmitterPoint speck_toward(const Vec3& receiver) const {
         return {centre_, glm::normalize(receiver - centre_), static_cast<float>(kPointArea_m2)};
     }

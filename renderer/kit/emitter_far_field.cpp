@@ -8,14 +8,14 @@ namespace {
 constexpr int kPointsAcross = 32;
 const Vec3 kAxis(0.0F, 0.0F, 1.0F);
 
-// visit(point) for points spread evenly over the square, each with its share of the area.
+// visit(point) for points spread evenly over the surface, each with its share of the area.
 template <class Visitor>
 void each_point(const Emitter& emitter, const Vec3& receiver, const Visitor& visit) {
     constexpr float kCells = kPointsAcross;
     for (int i = 0; i < kPointsAcross; ++i) {
         for (int j = 0; j < kPointsAcross; ++j) {
             const Vec2 square((static_cast<float>(i) + 0.5F) / kCells, (static_cast<float>(j) + 0.5F) / kCells);
-            EmitterPoint point = emitter.point_at(square, receiver);
+            EmitterPoint point = emitter.even_point(square, receiver);
             point.area /= kCells * kCells;
             visit(point);
         }

@@ -96,25 +96,27 @@ float HeadLit::head_light(const Vec3& to_head, const Vec3& normal) const {
     return (exponent_ + 1.0F) / (2.0F * kPi) * std::pow(sent, exponent_) * received / distance2;
 }
 
-float HeadLit::self_light(float share_of_depth) const {
-    const float place = std::clamp(share_of_depth, 0.0F, 1.0F) * static_cast<float>(kDepths - 1);
+float HeadLit::between(const ByDepth& values, float share) {
+    const float place = std::clamp(share, 0.0F, 1.0F) * static_cast<float>(kDepths - 1);
     const auto index = std::min(static_cast<std::size_t>(place), kDepths - 2);
     const float part = place - static_cast<float>(index);
-    return self_light_[index] + part * (self_light_[index + 1] - self_light_[index]);
+    return values[index] + part * (values[index + 1] - values[index]);
+}
+
+float HeadLit::share_of_depth(const Vec3& place) const {
+    const float height = glm::dot(place - canopy_->sphere_centre(), canopy_->pole());
+    return (canopy_->sphere_radius() - height) / canopy_->depth();
 }
 
 float HeadLit::raw_radiance(const Vec3& place, const Vec3& direction) const {
     const Vec3 normal = normal_at(place);
     const Vec3 to_head = head_ - place;
-    const float from_head = head_light(to_head, normal);
+    const float depth = canopy_ ? share_of_depth(place) : 0.0F;
+    const float from_head = canopy_ ? between(from_head_, depth) : head_light(to_head, normal);
+    const float self = canopy_ ? self_light(depth) : 0.0F;
     const float up = glm::dot(direction, normal);
     const LitCloth::Side& side = up > 0.0F ? cloth_.back : cloth_.through;
     const Vec3 folded = up > 0.0F ? direction : direction - 2.0F * up * normal;
-    float self = 0.0F;
-    if (canopy_) {
-        const float sunk = canopy_->sphere_radius() - glm::dot(place - canopy_->sphere_centre(), canopy_->pole());
-        self = self_light(sunk / canopy_->depth());
-    }
     const float matt = (side.matt * from_head + side.all() * self) / kPi;
     if (!(side.lobe > 0.0F && from_head > 0.0F)) return matt;
     return matt + from_head * lobe_value(side, normal, glm::normalize(to_head), folded);
@@ -125,7 +127,6 @@ float HeadLit::radiance(const Vec3& place, const Vec3& direction) const {
 }
 
 void HeadLit::light_itself() {
-    // Once from every point of the canopy to every depth, the self light still nothing.
     constexpr int kAround = 96;
     constexpr int kDown = 96;
     const float radius = canopy_->sphere_radius();
@@ -137,9 +138,16 @@ void HeadLit::light_itself() {
         return canopy_->sphere_centre() + (radius - sunk) * canopy_->pole() +
                across * Vec3(std::cos(turn), std::sin(turn), 0.0F);
     };
-    std::array<float, kDepths> first{};
+    const auto at_depth = [&](std::size_t d) {
+        return place_at(static_cast<float>(d) / static_cast<float>(kDepths - 1), 0.0F);
+    };
     for (std::size_t d = 0; d < kDepths; ++d) {
-        const Vec3 here = place_at(static_cast<float>(d) / static_cast<float>(kDepths - 1), 0.0F);
+        from_head_[d] = head_light(head_ - at_depth(d), normal_at(at_depth(d)));
+    }
+    // Once from every point of the canopy to every depth, the self light still nothing.
+    ByDepth first{};
+    for (std::size_t d = 0; d < kDepths; ++d) {
+        const Vec3 here = at_depth(d);
         for (int i = 0; i < kAround * kDown; ++i) {
             const int down = i / kAround;
             // Half the canopy mirrors the other.
@@ -166,9 +174,10 @@ bool HeadLit::leaves(const Vec3& place, const Vec3& direction) const {
     return !canopy_->intersect(ray) && !head_ball_->intersect(ray);
 }
 
-// By depths, all round being alike, and directions even in projected solid angle.
+// By depths, all round being alike, and directions even in projected solid angle; each depth's grid is shifted, for the
+// edge of the head's shadow would fall between the same directions at all of them.
 double HeadLit::canopy_flux() const {
-    constexpr int kDown = 64;
+    constexpr int kDown = 96;
     constexpr int kSide = 40;
     double flux = 0.0;
     for (int down = 0; down < kDown; ++down) {
@@ -177,13 +186,16 @@ double HeadLit::canopy_flux() const {
         const float across = std::sqrt(sunk * (2.0F * radius - sunk));
         const Vec3 place = canopy_->sphere_centre() + (radius - sunk) * canopy_->pole() + across * kRight;
         const Vec3 inside = normal_at(place);
+        const float shift_x =
+            std::fmod(0.7548777F * static_cast<float>(down), 1.0F);  // Roberts' even steps in the plane
+        const float shift_y = std::fmod(0.5698403F * static_cast<float>(down), 1.0F);
         for (const float side : {1.0F, -1.0F}) {
             if (side < 0.0F && cloth_.through.all() <= 0.0F) continue;
             const Frame frame = Frame::around(side * inside);
             for (int i = 0; i < kSide * kSide; ++i) {
                 const int row = i / kSide;
-                const Vec3 direction = frame.to_world(sample_cosine((static_cast<float>(i % kSide) + 0.5F) / kSide,
-                                                                    (static_cast<float>(row) + 0.5F) / kSide));
+                const Vec3 direction = frame.to_world(sample_cosine((static_cast<float>(i % kSide) + shift_x) / kSide,
+                                                                    (static_cast<float>(row) + shift_y) / kSide));
                 if (leaves(place, direction)) flux += static_cast<double>(raw_radiance(place, direction));
             }
         }

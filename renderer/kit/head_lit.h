@@ -28,11 +28,12 @@ class HeadLit {
     // lm out for each lm of the head.
     double share_out() const { return share_out_; }
     // lx on the canopy from itself for each lm of the head: by depth below its middle, 0 … 1.
-    float self_light(float share_of_depth) const;
+    float self_light(float share_of_depth) const { return between(self_light_, share_of_depth); }
 
   private:
     Vec3 normal_at(const Vec3& place) const;  // toward the head
     float head_light(const Vec3& to_head, const Vec3& normal) const;
+    float share_of_depth(const Vec3& place) const;
     float raw_radiance(const Vec3& place, const Vec3& direction) const;
     void light_itself();
     double canopy_flux() const;
@@ -44,8 +45,12 @@ class HeadLit {
     float exponent_ = 1.0F;
     std::optional<Canopy> canopy_;  // none: flat
     std::optional<Ball> head_ball_;
-    static constexpr std::size_t kDepths = 33;
-    std::array<float, kDepths> self_light_{};
+    // Of a canopy, the same all round its axis: by depth below its middle.
+    static constexpr std::size_t kDepths = 65;
+    using ByDepth = std::array<float, kDepths>;
+    static float between(const ByDepth& values, float share);
+    ByDepth from_head_{};  // lx for 1 lm of the head
+    ByDepth self_light_{};
     float scale_ = 1.0F;
     double share_out_ = 1.0;
 };

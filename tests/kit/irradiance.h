@@ -13,10 +13,10 @@ struct Irradiance {
 };
 
 inline Irradiance irradiance_of(const Emitter& emitter, const Vec3& receiver, const Vec3& normal, Response response,
-                                int side = 800) {
+                                int side = 800, std::uint32_t seed = 5) {
     const auto density = emitter.density_for(receiver, normal, response);
     if (!density) return {};
-    RandomStream random(5);
+    RandomStream random(seed);
     double sum = 0.0;
     double squares = 0.0;
     for (int i = 0; i < side * side; ++i) {

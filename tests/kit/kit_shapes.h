@@ -32,8 +32,8 @@ inline std::shared_ptr<const EmissionTable> table_of(const ModifierShape& shape,
     for (std::uint32_t across = 0; across < layout.across; ++across) {
         for (std::uint32_t along = 0; along < layout.along * layout.azimuths; ++along) {
             for (const float angle : layout.angles) {
-                values.push_back(static_cast<float>(
-                    value(static_cast<double>(across) / (kKnots - 1), static_cast<double>(angle))));
+                values.push_back(
+                    static_cast<float>(value(static_cast<double>(across) / (kKnots - 1), static_cast<double>(angle))));
             }
         }
     }
@@ -67,7 +67,8 @@ inline std::vector<NamedShape> every_shape() {
             {"window", WindowShape{1.2, 1.5, 2, 3, 0.05, 0.0, 0.2}},
             {"curtained window", WindowShape{1.2, 1.5, 2, 3, 0.05, 0.6, 0.2}},
             {"gridded box", RectangleShape{0.6, 0.9},
-             table_of(RectangleShape{0.6, 0.9}, [](double, double angle) { return gridded(angle, 0.5); }, 0.5)},
+             table_of(
+                 RectangleShape{0.6, 0.9}, [](double, double angle) { return gridded(angle, 0.5); }, 0.5)},
             {"hot octagon", PolygonShape{8, 1.2},
              table_of(PolygonShape{8, 1.2},
                       [](double out, double angle) { return std::exp(-5.0 * out * out) * std::cos(angle); })},
