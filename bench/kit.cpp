@@ -116,8 +116,8 @@ void compare(const std::vector<std::string>& names) {
 void bench_kit() {
     std::vector<std::string> names;
     const std::vector<std::string> all = toml_names_in(own_library().kit);
-    for (const char* name : {"octa-120", "dish-55", "ring-45", "umbrella-white-105", "umbrella-silver-105",
-                             "umbrella-through-105", "frame-200", "window-120x150"}) {
+    for (const char* name : {"octa-120", "dish-55", "dish-55-grid", "snoot", "ring-45", "umbrella-white-105",
+                             "umbrella-silver-105", "umbrella-through-105", "frame-200", "window-120x150"}) {
         if (std::find(all.begin(), all.end(), name) != all.end()) names.emplace_back(name);
     }
     compare(names);

@@ -143,6 +143,35 @@ std::function<bool(const Ray&)> Emitter::own_blocking() const {
     };
 }
 
+namespace {
+
+constexpr float kMattHalfAngle = kPi / 3.0F;
+
+// From the axis to where a light is half as strong, far away; no more than a matt front's, and a degree at least. The
+// narrower its beam, the faster what a receiver sees of the front changes with its distance.
+float half_angle(const UnevenSurface& surface) {
+    constexpr int kPlaces = 8;
+    constexpr int kSteps = 60;
+    const auto intensity = [&](float angle) {
+        const Vec3 way(std::sin(angle), 0.0F, std::cos(angle));
+        float sum = 0.0F;
+        for (int i = 0; i < kPlaces * kPlaces; ++i) {
+            const int row = i / kPlaces;
+            const UnevenSurface::Point point = surface.point_at(
+                (Vec2(static_cast<float>(i % kPlaces), static_cast<float>(row)) + 0.5F) / static_cast<float>(kPlaces));
+            sum += surface.radiance(point, 1e3F * surface.reach * way) * std::max(glm::dot(point.normal, way), 0.0F);
+        }
+        return sum;
+    };
+    int step = 1;
+    while (step < kSteps && intensity(static_cast<float>(step) / kSteps * kMattHalfAngle) > 0.5F * intensity(0.0F)) {
+        ++step;
+    }
+    return static_cast<float>(step) / kSteps * kMattHalfAngle;
+}
+
+}  // namespace
+
 // In the front's own axes and with everything of its own, so that it may be asked after this light has been moved.
 UnevenSurface Emitter::uneven_surface() const {
     // Of what a hidden place shows: another receiver of the cell may see it.
@@ -171,6 +200,7 @@ UnevenSurface Emitter::uneven_surface() const {
         return (hidden ? kHidden : 1.0F) * radiance_of(emission, point.place, direction);
     };
     if (widest_ < kInfinity) surface.widest = std::atan(widest_);
+    if (kind_ == Kind::kFlat) surface.parallax_step *= half_angle(surface) / kMattHalfAngle;
     if (const auto* sky = std::get_if<std::shared_ptr<const SkyLight>>(&emission_)) {
         constexpr float kOnBars = 1e-3F;  // dark from everywhere
         surface.across = (*sky)->edges_across(PlaceWarp::kMost);

@@ -36,9 +36,10 @@ const NamedFinishes& plain_finishes() {
 }
 
 const NamedFinishes& cloth_finishes() {
-    // By how much they take of light from far behind: 1.4, 0.9 and 0.5 stops. The thinner, the more passes between the
-    // threads. Common practice, no source.
+    // By how much they take of light from far behind: 2.2, 1.4, 0.9 and 0.5 stops. The thinner, the more passes between
+    // the threads; grid cloth, woven thick, lets nothing by. Common practice, no source.
     static const NamedFinishes kFinishes = {
+        {"grid-cloth", Cloth{0.70, 0.22, 0.0}},
         {"diffusion", Cloth{0.55, 0.38, 0.0}},
         {"half-diffusion", Cloth{0.40, 0.45, 0.10}},
         {"quarter-diffusion", Cloth{0.25, 0.45, 0.25}},

@@ -24,17 +24,20 @@ PanelSettings read_one_panel(const std::string& keys) {
 }
 
 TEST(Surroundings, AFrameOfClothTakesItsSharesFromANameOrATable) {
+    const auto woven = std::get<Cloth>(read_one_panel("surface = \"grid-cloth\"").surface);
     const auto full = std::get<Cloth>(read_one_panel("surface = \"diffusion\"").surface);
     const auto half = std::get<Cloth>(read_one_panel("surface = \"half-diffusion\"").surface);
     const auto quarter = std::get<Cloth>(read_one_panel("surface = \"quarter-diffusion\"").surface);
-    // Stops taken from light far behind: the trade calls diffusers one to two stops, thinner ones less (common
-    // practice, no source).
+    // Stops taken from light far behind: the trade calls diffusers one to two stops, thinner ones less, grid cloth two
+    // and a little (common practice, no source).
     const auto stops = [](const Cloth& cloth) { return -std::log2(cloth.transmits + cloth.open); };
+    EXPECT_NEAR(stops(woven), 2.2, 0.05);
     EXPECT_NEAR(stops(full), 1.4, 0.05);
     EXPECT_NEAR(stops(half), 0.86, 0.05);
     EXPECT_NEAR(stops(quarter), 0.51, 0.05);
     EXPECT_EQ(full.open, 0.0);
-    for (const Cloth& cloth : {full, half, quarter}) EXPECT_LT(cloth.reflects + cloth.transmits + cloth.open, 1.0);
+    for (const Cloth& cloth : {woven, full, half, quarter})
+        EXPECT_LT(cloth.reflects + cloth.transmits + cloth.open, 1.0);
     const auto own =
         std::get<Cloth>(read_one_panel("surface = { reflects = 0.5, transmits = 0.3, open = 0.1 }").surface);
     EXPECT_DOUBLE_EQ(own.reflects, 0.5);

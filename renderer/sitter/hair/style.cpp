@@ -24,6 +24,14 @@ constexpr float kTemple = 54.0F;  // degrees round the skull: hair that is worn 
 constexpr float kTempleSpread = 14.0F;
 constexpr float kFringeTemple = 43.0F;  // a fringe runs on into hair before the temples
 
+constexpr float kSidePart = 0.034F;  // to the sitter's left of the middle
+
+// Degrees round the skull's middle, 0 over the nose.
+float turn_of(const Vec3& place) {
+    return static_cast<float>(
+        degrees(std::atan2(std::abs(static_cast<double>(place.x)), static_cast<double>(place.z - kSkullMiddle.z))));
+}
+
 float side_of(float x) { return x < 0.0F ? -1.0F : 1.0F; }
 
 // Away from the whorl: forward over the top, down the sides and the back.
@@ -48,13 +56,16 @@ Vec3 parted(const HairLook& look, const Vec3& place, float side, const Vec3& to_
     return glm::normalize(glm::mix(glm::mix(over, down, low), aside, before_face(look, place, own)));
 }
 
-// A short side part, swept over from the sitter's left; the sides lie down and back.
+// A short side part, swept over from the sitter's left and off the brow; the sides lie down and back. Near the part hair
+// goes more back than aside: the skin of the part is hidden by what grows before it.
 Vec3 side_parted(const Vec3& place, float side) {
-    const Vec3 swept = side > 0.0F ? Vec3(0.8F, -0.5F, -0.45F) : Vec3(0.85F, -0.10F, -0.30F);
-    const Vec3 top(side * swept.x, swept.y, swept.z);
-    const Vec3 over = glm::mix(top, natural_way(place), smooth(0.095F, 0.125F, -place.z));
+    const float aside = glm::mix(0.25F, 1.0F, smooth(0.0F, 0.040F, std::abs(place.x - kSidePart)));
+    const Vec3 far = side > 0.0F ? Vec3(0.8F, -0.5F, -0.45F) : Vec3(-0.85F, 0.05F, -0.40F);
+    const Vec3 swept = glm::mix(Vec3(0.0F, 0.10F, -1.0F), far, aside);
+    const Vec3 over = glm::mix(swept, natural_way(place), smooth(0.095F, 0.125F, -place.z));
     const Vec3 down(0.0F, -1.0F, -0.45F);
-    return glm::normalize(glm::mix(down, over, smooth(0.068F, 0.100F, place.y)));
+    const float high = std::max(smooth(0.068F, 0.100F, place.y), 1.0F - smooth(38.0F, 56.0F, turn_of(place)));
+    return glm::normalize(glm::mix(down, over, high));
 }
 
 Vec3 toward_tie(const Vec3& place, float uneven) {
@@ -72,11 +83,9 @@ Vec3 toward_tie(const Vec3& place, float uneven) {
 }  // namespace
 
 float before_face(const HairLook& look, const Vec3& place, float own) {
-    const auto turn = static_cast<float>(
-        degrees(std::atan2(std::abs(static_cast<double>(place.x)), static_cast<double>(place.z - kSkullMiddle.z))));
     const float height = smooth(-0.150F, -0.110F, place.y) * (1.0F - smooth(0.072F, 0.090F, place.y));
     const float temple = (look.fringe ? kFringeTemple : kTemple) + kTempleSpread * (own - 0.5F);
-    return height * (1.0F - smooth(temple - 16.0F, temple, turn));
+    return height * (1.0F - smooth(temple - 16.0F, temple, turn_of(place)));
 }
 
 float cling_of(const HairLook& look, const Vec3& place, bool fringe) {
@@ -117,7 +126,7 @@ HairMake make_of(HairStyle style) {
                     .wave = 0.0005F,
                     .points = 7};
         case HairStyle::kSidePart:
-            return {.lift = 0.010F, .stand = 0.50F, .bend = 0.010F, .weight = 0.3F, .hold = 0.45F, .stray = 0.02F};
+            return {.lift = 0.008F, .stand = 0.50F, .bend = 0.010F, .weight = 0.6F, .hold = 0.45F, .stray = 0.02F};
         case HairStyle::kBob:
             return {.lift = 0.010F,
                     .stand = 0.36F,
@@ -196,7 +205,7 @@ float length_of(const HairLook& look, const Root& root, const Vec3& usual_root, 
             return edge * (fringe ? 0.036F : glm::mix(crop, 0.034F, front));
         }
         case HairStyle::kSidePart:
-            return edge * (0.013F + 0.040F * smooth(0.060F, 0.100F, usual_root.y));
+            return edge * (0.013F + 0.040F * smooth(0.066F, 0.108F, usual_root.y));
         case HairStyle::kBob:
             return 0.34F;
         case HairStyle::kLong:
@@ -220,7 +229,7 @@ Vec3 combed(const HairLook& look, const Vec3& place, const Vec3& usual_root, boo
     const float strayed = (look.style == HairStyle::kSidePart ? 0.0160F : 0.0080F) * (2.0F * own - 1.0F);
     switch (look.style) {
         case HairStyle::kSidePart:
-            return side_parted(place, side_of(usual_root.x - 0.034F - strayed));
+            return side_parted(place, side_of(usual_root.x - kSidePart - strayed));
         case HairStyle::kBob:
             return parted(look, place, side_of(usual_root.x - 0.012F - strayed), {1.0F, -0.25F, -0.25F}, 0.106F, own);
         case HairStyle::kLong:
