@@ -19,9 +19,10 @@ void bench_memory();
 void bench_convergence();
 void bench_skin();
 void bench_live();
-void bench_clean();      // the first time it makes its references, which takes many minutes
-void bench_kit();        // a few modifiers of every kind
-void bench_whole_kit();  // all
+void bench_clean();          // the first time it makes its references, which takes many minutes
+void bench_time_to_error();  // as above
+void bench_kit();            // a few modifiers of every kind
+void bench_whole_kit();      // all
 
 // The shortest of a few runs, in seconds.
 template <class Work>

@@ -2,16 +2,12 @@
 // render, which is made once and kept beside the bench.
 
 #include <cmath>
-#include <filesystem>
 
 #include <fmt/format.h>
 
-#include "bench.h"
 #include "cli/finish.h"
 #include "film/display_picture.h"
-#include "film/picture_file.h"
-#include "rehearsal/film_card.h"
-#include "transport/render.h"
+#include "references.h"
 
 namespace understudy {
 
@@ -20,37 +16,6 @@ namespace {
 constexpr int kWidth = 160;
 constexpr int kHeight = 200;
 constexpr int kReferenceSamples = 1024;  // its own noise is a sixteenth of what it is compared with
-
-Film traced(const Rehearsal& rehearsal, int samples, unsigned seed) {
-    RenderOptions options;
-    options.samples = samples;
-    options.seed = seed;
-    return render_film(rehearsal.studio, *rehearsal.stage, options).film;
-}
-
-Film reference_of(const std::string& scene, const Rehearsal& rehearsal, const FilmCard& card) {
-    const auto file = std::filesystem::path(UNDERSTUDY_BENCH_DIR) / (scene + ".exr");
-    const std::string text = card_text(card);
-    if (std::filesystem::exists(file)) {
-        auto kept = read_film(file);
-        if (kept && kept->scene_text == text && kept->film.samples == kReferenceSamples) return std::move(kept->film);
-    }
-    std::filesystem::create_directories(file.parent_path());
-    Film film = traced(rehearsal, kReferenceSamples, 1);
-    if (const auto written = write_film(file, film, text); !written) fail_bench(written.problems());
-    return film;
-}
-
-// Squared difference over the squared light, as the mean over all pixels.
-double squared_error(const Picture& picture, const Picture& reference) {
-    double sum = 0.0;
-    for (std::size_t i = 0; i < picture.pixels.size(); ++i) {
-        const glm::dvec3 wanted(reference.pixels[i]);
-        const glm::dvec3 off = glm::dvec3(picture.pixels[i]) - wanted;
-        sum += glm::dot(off, off) / (glm::dot(wanted, wanted) + 0.01);
-    }
-    return sum / static_cast<double>(picture.pixels.size());
-}
 
 // Rec. 709 luma of the codes that are shown, 0 … 255.
 std::vector<double> luma_of(const Picture& picture) {
@@ -106,14 +71,12 @@ void bench_clean() {
     const auto finisher = Finisher::open(false);
     if (!finisher) fail_bench(finisher.problems());
     for (const char* scene : {"three-to-one", "side-strip", "overhead", "reflector", "umbrella", "window"}) {
-        Rehearsal rehearsal = bench_scene(scene, kWidth, kHeight);
-        const auto lit = light_rehearsal(rehearsal);
-        if (!lit) fail_bench(lit.problems());
-        const FilmCard card = quick_card(rehearsal, *lit);
+        const Rehearsal rehearsal = bench_scene(scene, kWidth, kHeight);
+        const FilmCard card = bench_card(rehearsal);
         const Developing developing = developing_of(card);
-        const Picture wanted = develop(reference_of(scene, rehearsal, card), developing);
-        const Picture cleaned = finisher->finish(traced(rehearsal, 8, 0), developing);
-        const Picture plain = develop(traced(rehearsal, 64, 0), developing);
+        const Picture wanted = develop(reference_of(scene, rehearsal, card, kReferenceSamples), developing);
+        const Picture cleaned = finisher->finish(traced(rehearsal, 8), developing);
+        const Picture plain = develop(traced(rehearsal, 64), developing);
         const double errors = squared_error(cleaned, wanted) / squared_error(plain, wanted);
         const double seen = seen_difference(cleaned, wanted) / seen_difference(plain, wanted);
         fmt::print(

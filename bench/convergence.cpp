@@ -4,19 +4,11 @@
 
 #include <fmt/format.h>
 
-#include "bench.h"
-#include "transport/render.h"
+#include "references.h"
 
 namespace understudy {
 
 namespace {
-
-Film traced(const Rehearsal& rehearsal, int samples, unsigned seed) {
-    RenderOptions options;
-    options.samples = samples;
-    options.seed = seed;
-    return render_film(rehearsal.studio, *rehearsal.stage, options).film;
-}
 
 // Root of the mean squared difference of all bands, over the reference's mean.
 double relative_error(const Film& film, const Film& reference) {
@@ -46,7 +38,7 @@ void bench_convergence() {
     double first = 0.0;
     double last = 0.0;
     for (const int samples : {1, 4, 16, 64, 256}) {
-        last = relative_error(traced(rehearsal, samples, 0), reference);
+        last = relative_error(traced(rehearsal, samples), reference);
         if (samples == 4) first = last;
         fmt::print("convergence: {:4} samples, error {:.4f} of the mean\n", samples, last);
     }

@@ -37,14 +37,14 @@ struct BrowMake {
 BrowMake make_of(BrowStyle style) {
     switch (style) {
         case BrowStyle::kThin:
-            return {400, 0.0065F, 0.000034F, 0.70F};
+            return {480, 0.0065F, 0.000034F, 0.70F};
         case BrowStyle::kFull:
-            return {1000, 0.0100F, 0.000044F, 1.25F};
+            return {1200, 0.0100F, 0.000044F, 1.25F};
         case BrowStyle::kMedium:
         case BrowStyle::kNone:
             break;
     }
-    return {760, 0.0080F, 0.000040F, 1.0F};
+    return {900, 0.0080F, 0.000040F, 1.0F};
 }
 
 BrowKnot brow_at(float share) {
@@ -54,6 +54,13 @@ BrowKnot brow_at(float share) {
     const BrowKnot& a = kBrow.at(i);
     const BrowKnot& b = kBrow.at(i + 1);
     return {a.out + t * (b.out - a.out), a.up + t * (b.up - a.up), a.height + t * (b.height - a.height)};
+}
+
+// Of the hairs in the middle, how many: as many as there is room for, and fewer at the nose, where a brow begins
+// softly.
+float density_at(float share) {
+    constexpr float kFull = 0.0074F;  // metres high
+    return std::min(1.0F, brow_at(share).height / kFull) * (0.3F + 0.7F * smooth(0.0F, 0.24F, share));
 }
 
 // How much higher or lower than usual this face's ridge is.
@@ -134,10 +141,9 @@ Strands grow_brows(const GrowingHead& head) {
         for (int i = 0; i < make.count; ++i) {
             const std::uint32_t key =
                 scrambled(static_cast<std::uint32_t>(i) + 400000U + 10000U * static_cast<std::uint32_t>(e));
-            // Few at the nose, where a brow begins softly.
             const float even = (static_cast<float>(i) + chance(key, 1)) / static_cast<float>(make.count);
             const float share = even + 0.06F * (1.0F - even) * (1.0F - even) * (2.0F * chance(key, 4) - 0.6F);
-            if (share < 0.0F) continue;
+            if (share < 0.0F || chance(key, 9) > density_at(share)) continue;
             // Densest in the middle of its height.
             const float off = 0.62F * (swing(key, 2) + swing(key, 3));
             add_hair(strands, ground, make, share, off, key, 0.7 * head.look.grey);
