@@ -71,7 +71,7 @@ void bench_clean() {
     const auto finisher = Finisher::open(false);
     if (!finisher) fail_bench(finisher.problems());
     for (const char* scene : {"three-to-one", "side-strip", "overhead", "reflector", "umbrella", "window"}) {
-        const Rehearsal rehearsal = bench_scene(scene, kWidth, kHeight);
+        Rehearsal rehearsal = bench_scene(scene, kWidth, kHeight);
         const FilmCard card = bench_card(rehearsal);
         const Developing developing = developing_of(card);
         const Picture wanted = develop(reference_of(scene, rehearsal, card, kReferenceSamples), developing);

@@ -14,7 +14,7 @@ Film traced(const Rehearsal& rehearsal, int samples, unsigned seed) {
     return render_film(rehearsal.studio, *rehearsal.stage, options).film;
 }
 
-FilmCard bench_card(const Rehearsal& rehearsal) {
+FilmCard bench_card(Rehearsal& rehearsal) {
     const auto lit = light_rehearsal(rehearsal);
     if (!lit) fail_bench(lit.problems());
     return quick_card(rehearsal, *lit);

@@ -12,7 +12,7 @@ namespace understudy {
 Film traced(const Rehearsal& rehearsal, int samples, unsigned seed = 0);
 
 // As the scene's exposure and white want it. Ends the program when a reading cannot be taken.
-FilmCard bench_card(const Rehearsal& rehearsal);
+FilmCard bench_card(Rehearsal& rehearsal);
 
 // Of so many samples, whose own noise is little beside what it is compared with.
 Film reference_of(const std::string& name, const Rehearsal& rehearsal, const FilmCard& card, int samples);

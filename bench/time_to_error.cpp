@@ -1,5 +1,6 @@
-// How long a picture takes to come as near to a long render as is asked for: as it is traced, through the filter that
-// needs no weights, and through the trained network. On skin and on hair, each filling the picture.
+// How long a picture takes to come as near to a long render as is asked for: as it is traced, with paths where the
+// noise is, through the filter that needs no weights, and through the trained network. On skin and on hair, each
+// filling the picture.
 
 #include <cmath>
 #include <functional>
@@ -10,15 +11,17 @@
 #include "denoise/denoiser.h"
 #include "references.h"
 #include "setup/read_setup.h"
+#include "transport/render.h"
 
 namespace understudy {
 
 namespace {
 
-constexpr int kReferenceSamples = 2048;
+constexpr int kReferenceSamples = 512;
 
 struct Way {
     const char* name;
+    bool by_noise;
     std::function<Picture(const Film&)> finish;
 };
 
@@ -29,7 +32,7 @@ struct Reached {
 
 Rehearsal filled_by(const std::string& sitter) {
     const std::string scene =
-        "[picture]\nwidth = 256\nheight = 320\n[camera]\ndistance = 1.5\nfocal_length = 200\n[sitter]\n" + sitter +
+        "[picture]\nwidth = 192\nheight = 240\n[camera]\ndistance = 1.5\nfocal_length = 200\n[sitter]\n" + sitter +
         "\n[[light]]\nangle = -40\nheight = 1.7\ndistance = 1.2\nmeter = 8\nmodifier = \"octa-95\"\n"
         "[[light]]\nname = \"fill\"\nangle = 10\nheight = 1.4\ndistance = 2\nmeter = 4\nmodifier = \"octa-150\"\n";
     auto setup = parse_setup(scene, "bench.toml", own_library());
@@ -52,11 +55,16 @@ std::optional<double> time_to(double error, const std::vector<Reached>& steps) {
     return std::nullopt;
 }
 
-std::vector<Reached> steps_of(const Rehearsal& rehearsal, const Picture& wanted, const Way& way) {
+std::vector<Reached> steps_of(const Rehearsal& rehearsal, const Developing& developing, const Picture& wanted,
+                              const Way& way) {
     std::vector<Reached> steps;
     for (int samples = 2; samples <= 256; samples *= 2) {
+        RenderOptions options;
+        options.samples = samples;
+        if (way.by_noise) options.weights = layer_gains(developing);
         Picture picture;
-        const double seconds = shortest_time(1, [&] { picture = way.finish(traced(rehearsal, samples)); });
+        const double seconds = shortest_time(
+            1, [&] { picture = way.finish(render_film(rehearsal.studio, *rehearsal.stage, options).film); });
         steps.push_back({seconds, squared_error(picture, wanted)});
         if (steps.back().error < 0.003 && steps.size() > 1) break;
     }
@@ -64,7 +72,7 @@ std::vector<Reached> steps_of(const Rehearsal& rehearsal, const Picture& wanted,
 }
 
 void measure(const std::string& what, const std::string& sitter, double wanted_share) {
-    const Rehearsal rehearsal = filled_by(sitter);
+    Rehearsal rehearsal = filled_by(sitter);
     const FilmCard card = bench_card(rehearsal);
     const Developing developing = developing_of(card);
     const Picture wanted =
@@ -75,12 +83,16 @@ void measure(const std::string& what, const std::string& sitter, double wanted_s
         fmt::print(stderr, "time-to-error: no trained weights; run sh assets/fetch_denoiser.sh build\n");
         std::exit(1);
     }
-    const std::vector<Way> ways{{"traced", [&](const Film& film) { return develop(film, developing); }},
-                                {"filter", [&](const Film& film) { return filter->clean(film, developing); }},
-                                {"network", [&](const Film& film) { return learned->clean(film, developing); }}};
+    const auto as_traced = [&](const Film& film) { return develop(film, developing); };
+    const auto by_network = [&](const Film& film) { return learned->clean(film, developing); };
+    const std::vector<Way> ways{{"traced", false, as_traced},
+                                {"by noise", true, as_traced},
+                                {"filter", false, [&](const Film& film) { return filter->clean(film, developing); }},
+                                {"network", false, by_network},
+                                {"network, by noise", true, by_network}};
     std::vector<Reached> plain;
     for (const Way& way : ways) {
-        const std::vector<Reached> steps = steps_of(rehearsal, wanted, way);
+        const std::vector<Reached> steps = steps_of(rehearsal, developing, wanted, way);
         if (plain.empty()) plain = steps;
         for (const double error : {0.01, 0.003}) {
             const auto before = time_to(error, plain);

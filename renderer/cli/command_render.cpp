@@ -92,20 +92,17 @@ int most_samples(const RenderWish& wish, const PictureSettings& settings) {
     return wish.until.empty() && wish.time.empty() ? settings.samples : kMostSamples;
 }
 
-Expected<Traced> trace(const RenderWish& wish, Rehearsal& rehearsal, const Finisher& finisher,
-                       const PreviewGoal& goal) {
+Expected<Traced> trace(const RenderWish& wish, const Rehearsal& rehearsal, const FilmCard& card,
+                       const Finisher& finisher, const PreviewGoal& goal) {
     std::optional<Preview> preview;
-    if (wish.previews()) {
-        const auto lit = light_rehearsal(rehearsal);
-        if (!lit) return lit.problems();
-        preview.emplace(wish.picture, quick_card(rehearsal, *lit), finisher, goal);
-    }
+    if (wish.previews()) preview.emplace(wish.picture, card, finisher, goal);
     ProgressLine line;
     const PictureSettings& settings = rehearsal.studio.setup.picture;
     RenderOptions options;
     options.samples = most_samples(wish, settings);
     options.seed = settings.seed;
     options.cancel = &interruption();
+    options.weights = layer_gains(developing_of(card));
     if (preview) {
         options.after_pass = [&](const Film& film) {
             const int more = preview->after_pass(film);
@@ -120,6 +117,14 @@ Expected<Traced> trace(const RenderWish& wish, Rehearsal& rehearsal, const Finis
     if (!preview->problems().empty()) return preview->problems();
     traced.shown = preview->picture();
     return traced;
+}
+
+// For a preview nothing has been metered yet.
+Expected<FilmCard> card_before(Rehearsal& rehearsal, const RenderWish& wish, const MeteredRehearsal& metered) {
+    if (!wish.previews()) return card_of(rehearsal.studio.setup, metered.lit, metered.report);
+    const auto lit = light_rehearsal(rehearsal);
+    if (!lit) return lit.problems();
+    return quick_card(rehearsal, *lit);
 }
 
 void tell_losses(const Rendered& rendered) {
@@ -145,7 +150,9 @@ int run_render(RenderWish wish) {
     // seen at once.
     auto metered = wish.previews() ? Expected<MeteredRehearsal>(MeteredRehearsal{}) : meter_rehearsal(*rehearsal);
     if (!metered) return complain(metered.problems());
-    const auto traced = trace(wish, *rehearsal, *finisher, goal);
+    const auto card = card_before(*rehearsal, wish, *metered);
+    if (!card) return complain(card.problems());
+    const auto traced = trace(wish, *rehearsal, *card, *finisher, goal);
     if (!traced) return complain(traced.problems());
     if (traced->rendered.cancelled || interruption()) {
         return say_interrupted(wish.previews() ? "the picture stays as it was written last" : "no file was written");
@@ -153,9 +160,9 @@ int run_render(RenderWish wish) {
     tell_losses(traced->rendered);
     if (wish.previews()) metered = meter_rehearsal(*rehearsal);
     if (!metered) return complain(metered.problems());
-    const FilmCard card = card_of(rehearsal->studio.setup, metered->lit, metered->report);
+    const FilmCard whole_card = card_of(rehearsal->studio.setup, metered->lit, metered->report);
     fmt::print("{}", report_text(metered->report));
-    return write_all(wish, *traced, card, metered->report, *finisher);
+    return write_all(wish, *traced, whole_card, metered->report, *finisher);
 }
 
 }  // namespace

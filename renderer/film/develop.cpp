@@ -45,12 +45,15 @@ BandColours panchromatic(const Spectrum& light, const Spectrum& white) {
     return response;
 }
 
+double gain_of(const LayerLight& light, const Developing& developing) {
+    return light.exposure_power * linear_per_exposure(developing.aperture, developing.iso);
+}
+
 BandColours layer_response(const LayerLight& light, const Developing& developing) {
     const Spectrum spectrum = normalised_to_luminance(light.spectrum);
     BandColours response = developing.treatment == Treatment::kColour ? colour_response(spectrum, developing.white)
                                                                       : panchromatic(spectrum, developing.white);
-    const auto gain =
-        static_cast<float>(light.exposure_power * linear_per_exposure(developing.aperture, developing.iso));
+    const auto gain = static_cast<float>(gain_of(light, developing));
     for (Vec3& colour : response) colour *= gain;
     return response;
 }
@@ -88,6 +91,12 @@ Picture develop_layer(const Film& film, const Developing& developing, std::size_
     assert(layer < film.layers.size() && developing.lights.size() == film.layers.size());
     const BandColours response = layer_response(developing.lights[layer], developing);
     return add_layer(blank_picture(film), film.layers[layer].pixels, response);
+}
+
+std::vector<double> layer_gains(const Developing& developing) {
+    std::vector<double> gains;
+    for (const LayerLight& light : developing.lights) gains.push_back(gain_of(light, developing));
+    return gains;
 }
 
 Picture develop_albedo(const Film& film, const Developing& developing) {

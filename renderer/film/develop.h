@@ -41,6 +41,9 @@ Picture develop(const Film& film, const Developing& developing);
 // One light's share of the picture, the others off; the shares add up to develop()'s picture.
 Picture develop_layer(const Film& film, const Developing& developing, std::size_t layer);
 
+// How bright a unit of each layer's transfer is in the picture, in linear light.
+std::vector<double> layer_gains(const Developing& developing);
+
 // The film's albedo feature in linear light under the developing's white: reflectance 1 comes out as 1.
 Picture develop_albedo(const Film& film, const Developing& developing);
 

@@ -10,8 +10,9 @@
 #include <xmmintrin.h>
 
 #include "transport/camera_path.h"
-#include "transport/hair_bands.h"
+#include "transport/path_spread.h"
 #include "transport/path_tracer.h"
+#include "transport/pixel_sums.h"
 #include "transport/tiles.h"
 
 namespace understudy {
@@ -19,39 +20,6 @@ namespace understudy {
 namespace {
 
 constexpr std::size_t kInStep = 256;  // paths followed together
-
-// What a pass adds to one pixel.
-struct PixelSums {
-    explicit PixelSums(std::size_t layer_count) : count(layer_count) {
-        for (std::size_t l = 0; l < count; ++l) layers[l] = Bands{};
-    }
-    std::size_t count;
-    std::array<Bands, kMaxLayers> layers;  // the first count are set
-    Bands albedo{};
-    Vec3 normal{0.0F};
-    double depth = 0.0;
-    int seen = 0;  // samples that met something
-};
-
-// Every wavelength stands for its band: kBandCount bands, kWaveCount wavelengths a path.
-void book_bands(Bands& bands, const Waves& waves, const Light4& light) {
-    constexpr float kShare = static_cast<float>(kBandCount) / static_cast<float>(kWaveCount);
-    for (std::size_t i = 0; i < kWaveCount; ++i) bands[waves.band[i]] += kShare * light[static_cast<glm::length_t>(i)];
-}
-
-void book_hair(Bands& bands, const Waves& waves, const Light4& light) {
-    if (light == Light4(0.0F)) return;
-    const Bands all = bands_through_hair(waves, light);
-    for (std::size_t b = 0; b < kBandCount; ++b) bands[b] += all[b];
-}
-
-bool finite(const PathLight& light, std::size_t layers) {
-    for (std::size_t i = 0; i < layers; ++i) {
-        const Light4& l = light.layers[i];
-        if (!std::isfinite(l.x + l.y + l.z + l.w)) return false;
-    }
-    return true;
-}
 
 class Renderer {
   public:
@@ -61,7 +29,8 @@ class Renderer {
           tracer_(stage),
           options_(std::move(options)),
           width_(studio.setup.picture.width),
-          tiles_(studio.setup.picture.width, studio.setup.picture.height) {
+          tiles_(studio.setup.picture.width, studio.setup.picture.height),
+          spread_(pixels_of(tiles_)) {
         Film& film = rendered_.film;
         film.width = (width_ + options_.every - 1) / options_.every;
         film.height = (studio.setup.picture.height + options_.every - 1) / options_.every;
@@ -83,6 +52,7 @@ class Renderer {
         while (rendered_.film.samples < options_.samples && !rendered_.cancelled && most > 0) {
             const int done = rendered_.film.samples;
             const int pass = std::min({std::max(done, options_.first_pass), options_.samples - done, most});
+            spread_.plan(pass);
             arena.execute([&] { trace_pass(pass); });
             if (rendered_.cancelled) break;
             rendered_.film.samples += pass;
@@ -134,36 +104,52 @@ class Renderer {
         std::uint64_t rays = 0;
         std::uint64_t given_up = 0;
         std::uint64_t non_finite = 0;
+        double noise = 0.0;  // of all pixels together
     };
+
+    static std::vector<std::size_t> pixels_of(const Tiles& tiles) {
+        std::vector<std::size_t> pixels;
+        for (std::size_t t = 0; t < tiles.count(); ++t) pixels.push_back(tiles[t].pixel_count());
+        return pixels;
+    }
 
     Counts trace_tile(std::size_t tile, int pass) {
         // Numbers too small for a normal float are zero here: they would only slow the processor down.
         const unsigned int before = _mm_getcsr();
         _mm_setcsr(before | 0x8040U);
         Counts counts;
-        const std::vector<PixelSample> samples = samples_of(tiles_[tile], pass);
+        const PathSpread::Share share = spread_[tile];
+        const std::vector<PixelSample> samples = samples_of(tiles_[tile], share);
         RayMemory* memory = memory_of(tile);
-        trace_pixels(samples, pass, memory, counts);
+        trace_pixels(samples, share.count, pass, memory, counts);
+        const auto pixels = samples.size() / static_cast<std::size_t>(share.count);
+        if (!options_.weights.empty()) {
+            // A path that meets nothing is work as well.
+            const auto work = static_cast<double>(counts.rays) + static_cast<double>(samples.size());
+            spread_.learn(tile, counts.noise / static_cast<double>(pixels), work);
+        }
         if (memory != nullptr && rendered_.film.samples + pass >= PictureMemory::kSamples) memory->stop_learning();
         _mm_setcsr(before);
-        report(samples.size());
+        report(pixels * static_cast<std::size_t>(pass));
         return counts;
     }
 
     // A pixel's follow each other.
-    std::vector<PixelSample> samples_of(const Tile& tile, int pass) const {
+    std::vector<PixelSample> samples_of(const Tile& tile, const PathSpread::Share& share) const {
         const int every = options_.every;
         const auto next = [&](int place) { return (place + every - 1) / every * every; };
         std::vector<PixelSample> samples;
         for (int y = next(tile.top); y < tile.bottom; y += every) {
             for (int x = next(tile.left); x < tile.right; x += every) {
-                for (int k = 0; k < pass; ++k) samples.push_back({x, y, rendered_.film.samples + k});
+                for (int k = 0; k < share.count; ++k) samples.push_back({x, y, share.first + k});
             }
         }
         return samples;
     }
 
-    void trace_pixels(std::span<const PixelSample> samples, int pass, RayMemory* memory, Counts& counts) {
+    // A pixel's paths follow each other. pass: what they count as, beside those of passes before.
+    void trace_pixels(std::span<const PixelSample> samples, int paths_a_pixel, int pass, RayMemory* memory,
+                      Counts& counts) {
         PixelSums sums(stage_.layer_count());
         for (std::size_t first = 0; first < samples.size(); first += kInStep) {
             const auto wanted = samples.subspan(first, std::min(kInStep, samples.size() - first));
@@ -172,8 +158,9 @@ class Renderer {
             tracer_.look(paths, memory);
             for (std::size_t i = 0; i < paths.size(); ++i) {
                 book(sums, paths[i], counts);
-                if ((first + i + 1) % static_cast<std::size_t>(pass) != 0) continue;
+                if ((first + i + 1) % static_cast<std::size_t>(paths_a_pixel) != 0) continue;
                 add(pixel_index(wanted[i]), sums, pass);
+                counts.noise += noise_of(sums);
                 sums = PixelSums(stage_.layer_count());
             }
         }
@@ -192,6 +179,7 @@ class Renderer {
     }
 
     void book(PixelSums& sums, const Path& path, Counts& counts) const {
+        const int number = sums.paths++;
         counts.rays += path.light.rays;
         counts.given_up += path.light.given_up;
         if (!finite(path.light, stage_.layer_count())) {
@@ -203,6 +191,7 @@ class Renderer {
             book_bands(sums.layers[l], path.waves, path.light.layers[l] - path.light.by_hair[l]);
             book_hair(sums.layers[l], path.waves, path.light.by_hair[l]);
         }
+        sums.halves.at(static_cast<std::size_t>(number % 2)) += brightness(path);
         book_bands(sums.albedo, path.waves, path.sight.albedo);
         sums.normal += path.sight.normal;
         if (path.sight.distance > 0.0F) {
@@ -211,12 +200,22 @@ class Renderer {
         }
     }
 
-    // The film holds means; a pass of n samples on top of m weighs n / (m + n).
+    // In the picture that is wanted: a layer's mean over its wavelengths stands for its luminance.
+    double brightness(const Path& path) const {
+        double sum = 0.0;
+        for (std::size_t l = 0; l < options_.weights.size(); ++l) {
+            const Light4& light = path.light.layers[l];
+            sum += options_.weights[l] * static_cast<double>(light.x + light.y + light.z + light.w) / kWaveCount;
+        }
+        return sum;
+    }
+
+    // The film holds means; a pass of n samples on top of m weighs n / (m + n), however many a pixel had of it.
     void add(std::size_t pixel, const PixelSums& sums, int pass) {
         Film& film = rendered_.film;
         const auto all = static_cast<float>(film.samples + pass);
         const float keep = static_cast<float>(film.samples) / all;
-        const float share = 1.0F / all;
+        const float share = static_cast<float>(pass) / (all * static_cast<float>(sums.paths));
         const auto blend = [&](Bands& mean, const Bands& sum) {
             Bands blended;  // apart from both, so that the compiler may take all bands at once
             for (std::size_t b = 0; b < kBandCount; ++b) blended[b] = keep * mean[b] + share * sum[b];
@@ -245,6 +244,7 @@ class Renderer {
     RenderOptions options_;
     int width_;  // of the picture
     Tiles tiles_;
+    PathSpread spread_;
     Rendered rendered_;
     std::vector<int> depth_hits_;
     std::mutex progress_mutex_;

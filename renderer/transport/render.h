@@ -4,6 +4,7 @@
 #include <atomic>
 #include <cstdint>
 #include <functional>
+#include <vector>
 
 #include "stage/camera.h"
 #include "stage/stage.h"
@@ -14,7 +15,7 @@
 namespace understudy {
 
 struct RenderOptions {
-    int samples = 64;  // camera paths a pixel
+    int samples = 64;  // camera paths a pixel, on the mean
     unsigned seed = 0;
     int threads = 0;                             // 0: as many as the machine has
     std::function<void(double share)> progress;  // called now and then, from one thread, with 0 … 1
@@ -28,6 +29,9 @@ struct RenderOptions {
     LayerBits layers = kAllLayers;
     // Every so many-th pixel of every so many-th row, for a first look: the film is so many times smaller.
     int every = 1;
+    // What each layer weighs in the picture that is wanted, its even light in linear light (film/develop.h): paths go
+    // where that picture is noisy. None: evenly.
+    std::vector<double> weights;
     // Of this stage's sitter seen from this camera, cleared for a picture of its size; learns, and is used.
     PictureMemory* memory = nullptr;
 };

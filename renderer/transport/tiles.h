@@ -9,6 +9,9 @@ namespace understudy {
 struct Tile {
     int left = 0, top = 0;      // its first pixel
     int right = 0, bottom = 0;  // past its last
+    std::size_t pixel_count() const {
+        return static_cast<std::size_t>(right - left) * static_cast<std::size_t>(bottom - top);
+    }
 };
 
 class Tiles {

@@ -50,6 +50,25 @@ TEST(RenderFilm, IsTheSameForAnyNumberOfThreads) {
     EXPECT_FALSE(same_bits(one.film, render(studio, 2, 8).film));
 }
 
+// Where paths go depends on what was found before, and that on no thread.
+TEST(RenderFilm, IsTheSameForAnyNumberOfThreadsWherePathsGoByNoise) {
+    // Before nothing: most of the picture has no noise at all.
+    const Studio studio = studio_from(
+        "[picture]\nwidth = 96\nheight = 80\n[sitter]\nhead = \"ball\"\n[backdrop]\nsurface = \"none\"\n[[light]]\n"
+        "modifier = { shape = \"disc\", diameter = 0.5 }\nmeter = 4.0\nangle = -40\nheight = 1.6\ndistance = 1.2\n");
+    const Stage stage(studio, Stage::With::kSitter);
+    const auto rendered = [&](int threads, std::vector<double> weights) {
+        RenderOptions options;
+        options.samples = 32;
+        options.threads = threads;
+        options.weights = std::move(weights);
+        return render_film(studio, stage, options).film;
+    };
+    const std::vector<double> weights{1.0};
+    EXPECT_TRUE(same_bits(rendered(1, weights), rendered(2, weights)));
+    EXPECT_FALSE(same_bits(rendered(2, weights), rendered(2, {})));
+}
+
 TEST(RenderFilm, HoldsWhatWasAsked) {
     const Studio studio = ball_studio();
     const Rendered rendered = render(studio, 2, 0);

@@ -56,8 +56,8 @@ Vec3 parted(const HairLook& look, const Vec3& place, float side, const Vec3& to_
     return glm::normalize(glm::mix(glm::mix(over, down, low), aside, before_face(look, place, own)));
 }
 
-// A short side part, swept over from the sitter's left and off the brow; the sides lie down and back. Near the part hair
-// goes more back than aside: the skin of the part is hidden by what grows before it.
+// A short side part, swept over from the sitter's left and off the brow; the sides lie down and back. Near the part
+// hair goes more back than aside: the skin of the part is hidden by what grows before it.
 Vec3 side_parted(const Vec3& place, float side) {
     const float aside = glm::mix(0.25F, 1.0F, smooth(0.0F, 0.040F, std::abs(place.x - kSidePart)));
     const Vec3 far = side > 0.0F ? Vec3(0.8F, -0.5F, -0.45F) : Vec3(-0.85F, 0.05F, -0.40F);
@@ -201,7 +201,8 @@ float length_of(const HairLook& look, const Root& root, const Vec3& usual_root, 
             return 0.0018F;
         case HairStyle::kCropped: {
             const float crop = 0.0045F + 0.0135F * top;
-            const float front = look.fringe ? top * smooth(-0.130F, -0.060F, usual_root.z) : 0.0F;
+            const float middle = 1.0F - smooth(0.030F, 0.062F, std::abs(usual_root.x));
+            const float front = look.fringe ? middle * top * smooth(-0.130F, -0.060F, usual_root.z) : 0.0F;
             return edge * (fringe ? 0.036F : glm::mix(crop, 0.034F, front));
         }
         case HairStyle::kSidePart:
