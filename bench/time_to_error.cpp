@@ -108,7 +108,7 @@ void measure(const std::string& what, const std::string& sitter, double wanted_s
 
 void bench_time_to_error() {
     measure("skin", "hair = \"none\"\nbeard = \"none\"", 1.0 / 4.0);
-    measure("hair", "head = \"aspen\"\nturn = 110\nhair = { style = \"long\", colour = \"blond\" }", 1.0 / 3.0);
+    measure("hair", "head = \"aspen\"\nturn = 80\nhair = { style = \"long\", colour = \"blond\" }", 1.0 / 3.0);
 }
 
 }  // namespace understudy

@@ -24,7 +24,10 @@ constexpr float kTemple = 54.0F;  // degrees round the skull: hair that is worn 
 constexpr float kTempleSpread = 14.0F;
 constexpr float kFringeTemple = 43.0F;  // a fringe runs on into hair before the temples
 
-constexpr float kSidePart = 0.034F;  // to the sitter's left of the middle
+// Parts, to the sitter's left of the middle.
+constexpr float kSidePart = 0.034F;
+constexpr float kBobPart = 0.012F;
+constexpr float kLongPart = -0.006F;
 
 // Degrees round the skull's middle, 0 over the nose.
 float turn_of(const Vec3& place) {
@@ -41,10 +44,16 @@ Vec3 natural_way(const Vec3& place) {
     return glm::normalize(away + swirl + Vec3(0.0F, -0.03F, 0.0F));
 }
 
+// Near a part hair goes more back than aside: the skin of the part is hidden by what grows before it.
+Vec3 off_the_part(float off, float reach, const Vec3& far) {
+    return glm::mix(Vec3(0.0F, 0.10F, -1.0F), far, glm::mix(0.25F, 1.0F, smooth(0.0F, reach, std::abs(off))));
+}
+
 // Over the top to the side, then straight down, and off the face. Behind the crown there is no part.
-Vec3 parted(const HairLook& look, const Vec3& place, float side, const Vec3& to_the_side, float down_from, float own) {
-    const float low = 1.0F - smooth(down_from - 0.045F, down_from, place.y);
-    const Vec3 top(side * to_the_side.x, to_the_side.y, to_the_side.z);
+Vec3 parted(const HairLook& look, const Vec3& place, float part, float side, const Vec3& to_the_side, float own) {
+    constexpr float kDownFrom = 0.106F;
+    const float low = 1.0F - smooth(kDownFrom - 0.045F, kDownFrom, place.y);
+    const Vec3 top = off_the_part(place.x - part, 0.025F, {side * to_the_side.x, to_the_side.y, to_the_side.z});
     const Vec3 over = glm::mix(top, natural_way(place), smooth(0.10F, 0.14F, -place.z));
     const float before = smooth(-0.055F, -0.010F, place.z);
     // Below the ears it comes in toward the neck, and goes before the shoulders or behind them.
@@ -59,9 +68,8 @@ Vec3 parted(const HairLook& look, const Vec3& place, float side, const Vec3& to_
 // A short side part, swept over from the sitter's left and off the brow; the sides lie down and back. Near the part
 // hair goes more back than aside: the skin of the part is hidden by what grows before it.
 Vec3 side_parted(const Vec3& place, float side) {
-    const float aside = glm::mix(0.25F, 1.0F, smooth(0.0F, 0.040F, std::abs(place.x - kSidePart)));
     const Vec3 far = side > 0.0F ? Vec3(0.8F, -0.5F, -0.45F) : Vec3(-0.85F, 0.05F, -0.40F);
-    const Vec3 swept = glm::mix(Vec3(0.0F, 0.10F, -1.0F), far, aside);
+    const Vec3 swept = off_the_part(place.x - kSidePart, 0.040F, far);
     const Vec3 over = glm::mix(swept, natural_way(place), smooth(0.095F, 0.125F, -place.z));
     const Vec3 down(0.0F, -1.0F, -0.45F);
     const float high = std::max(smooth(0.068F, 0.100F, place.y), 1.0F - smooth(38.0F, 56.0F, turn_of(place)));
@@ -232,9 +240,11 @@ Vec3 combed(const HairLook& look, const Vec3& place, const Vec3& usual_root, boo
         case HairStyle::kSidePart:
             return side_parted(place, side_of(usual_root.x - kSidePart - strayed));
         case HairStyle::kBob:
-            return parted(look, place, side_of(usual_root.x - 0.012F - strayed), {1.0F, -0.25F, -0.25F}, 0.106F, own);
+            return parted(look, place, kBobPart, side_of(usual_root.x - kBobPart - strayed), {1.0F, -0.25F, -0.25F},
+                          own);
         case HairStyle::kLong:
-            return parted(look, place, side_of(usual_root.x + 0.006F - strayed), {1.0F, -0.25F, -0.32F}, 0.106F, own);
+            return parted(look, place, kLongPart, side_of(usual_root.x - kLongPart - strayed), {1.0F, -0.25F, -0.32F},
+                          own);
         case HairStyle::kTiedBack:
             return toward_tie(place, own);
         case HairStyle::kAfro:
