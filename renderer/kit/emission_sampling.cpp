@@ -48,7 +48,7 @@ Vec3 EmissionSampling::receiver_in(std::size_t cell, const Vec3& within) const {
     aside *= std::min(1.0F, 0.98F / std::max(glm::length(aside), 1e-6F));  // the square's corners lie behind
     const float out2 = glm::dot(aside, aside);
     const Vec3 way = Vec3(2.0F * aside, 1.0F - out2) / (1.0F + out2);
-    const std::size_t far = index / (kSide * kSide);
+    const std::size_t far = index / (std::size_t{kSide} * kSide);
     const float parallax = surface_.parallax_step * (static_cast<float>(far) + within.z);
     return surface_.reach / parallax * Vec3(way.x, way.y, cell < kHalf ? way.z : -way.z);
 }

@@ -61,7 +61,7 @@ class EmissionSampling {
   private:
     static constexpr int kSide = 32;  // cells of directions, along either of two axes
     static constexpr int kDistances = 24;
-    static constexpr std::size_t kHalf = static_cast<std::size_t>(kSide * kSide * kDistances);
+    static constexpr std::size_t kHalf = std::size_t{kSide} * kSide * kDistances;
 
     std::size_t cell_of(const Vec3& receiver) const;
     // within: where in the cell, each from 0 to 1.

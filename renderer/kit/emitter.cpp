@@ -297,7 +297,7 @@ std::optional<SquareDensity> Emitter::ball_density(const Vec3& receiver, const V
 
 std::vector<Vec3> Emitter::outline(const Vec3& seen_from, int count) const {
     if (kind_ == Kind::kBall) return ball_.outline(seen_from, count);
-    if (kind_ == Kind::kPoint) return std::vector<Vec3>(static_cast<std::size_t>(count), centre_);
+    if (kind_ == Kind::kPoint) return std::vector(static_cast<std::size_t>(count), centre_);
     std::vector<Vec3> points;
     points.reserve(static_cast<std::size_t>(count));
     const Vec3 middle = kind_ == Kind::kFlat ? centre_ : canopy_.rim_middle();

@@ -140,7 +140,7 @@ class Emitter {
     }
     Wide3 to_front(const Wide3& vector) const { return {dot(vector, right_), dot(vector, up_), dot(vector, axis_)}; }
     EmitterPoint speck_toward(const Vec3& receiver) const {
-        return {centre_, glm::normalize(receiver - centre_), static_cast<float>(kPointArea_m2)};
+        return {centre_, glm::normalize(receiver - centre_), static_cast<float>(kPointArea)};
     }
     std::optional<SquareDensity> point_density(const Vec3& receiver, const Vec3& normal, Response response) const;
     std::optional<SquareDensity> ball_density(const Vec3& receiver, const Vec3& normal, Response response) const;

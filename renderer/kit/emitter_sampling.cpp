@@ -87,7 +87,7 @@ WideEmitterPoints Emitter::even_points(const Wide2& square, const Wide3& receive
     if (kind_ == Kind::kPoint) {
         const Wide3 toward = receiver - centre_;
         const Wide inverse = 1.0F / square_root(dot(toward, toward));
-        return {Wide3(centre_), inverse * toward, everywhere(static_cast<float>(kPointArea_m2))};
+        return {Wide3(centre_), inverse * toward, everywhere(static_cast<float>(kPointArea))};
     }
     const Wide2 plane = flat_.points_at(square);
     return {centre_ + plane.x * right_ + plane.y * up_, Wide3(axis_), everywhere(flat_.area())};

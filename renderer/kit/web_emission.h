@@ -15,13 +15,13 @@
 
 namespace understudy {
 
-inline constexpr double kPointArea_m2 = 1e-12;
+inline constexpr double kPointArea = 1e-12;
 
 class WebEmission {
   public:
     static WebEmission from_point(std::shared_ptr<const PhotometricWeb> web) {
         const double lumens = web->flux_lm();
-        return {std::move(web), lumens, kPointArea_m2, true};
+        return {std::move(web), lumens, kPointArea, true};
     }
     // The front is flat, and some of the web's light goes ahead.
     static WebEmission over_front(std::shared_ptr<const PhotometricWeb> web, double area_m2) {

@@ -99,9 +99,10 @@ std::string highlight_words(const FaceReading& face) {
 
 std::string softness_lines(const FaceReading& face) {
     const KeyFallOff& fall_off = face.fall_off;
-    return line("shadow's edge", face.nose_edge_m ? fmt::format("{} mm from full shadow to full light",
-                                                                plain_number(1000.0 * *face.nose_edge_m, 0))
-                                                  : std::string("none to measure: no edge of a nose shadow lies on skin that faces the light")) +
+    return line("shadow's edge",
+                face.nose_edge_m
+                    ? fmt::format("{} mm from full shadow to full light", plain_number(1000.0 * *face.nose_edge_m, 0))
+                    : std::string("none to measure: no edge of a nose shadow lies on skin that faces the light")) +
            line("key's size", fmt::format("{} x {} of its distance", plain_number(fall_off.width_over_distance, 2),
                                           plain_number(fall_off.height_over_distance, 2))) +
            line("fall-off",

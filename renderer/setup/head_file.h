@@ -21,8 +21,8 @@ struct HeadFile {
     ShapeAmounts shapes;    // on top of the face
     double melanin = 0.02;  // volume fraction of melanosomes in the epidermis, 0 … 0.5
     HairSettings hair;
-    double blood = 0.02;    // volume fraction of blood in the dermis, 0 … 0.2
-    double lids = 1.0;      // how far the eyes are open, of what is natural, 0 … kWidestLids
+    double blood = 0.02;  // volume fraction of blood in the dermis, 0 … 0.2
+    double lids = 1.0;    // how far the eyes are open, of what is natural, 0 … kWidestLids
     IrisColour iris = IrisColour::kBrown;
 };
 

@@ -118,8 +118,8 @@ struct Sitter {
     ClothesSettings clothes;
     std::optional<GlassesSettings> glasses;
     std::optional<HatSettings> hat;
-    double melanin = 0.02;  // volume fraction of melanosomes in the epidermis
-    double blood = 0.02;    // volume fraction of blood in the dermis
+    double melanin = 0.02;        // volume fraction of melanosomes in the epidermis
+    double blood = 0.02;          // volume fraction of blood in the dermis
     double gaze_asked_deg = 0.0;  // from straight ahead, of the eye that would turn more; eyes stop at kFarthestGazeDeg
     IrisColour iris = IrisColour::kBrown;
 };

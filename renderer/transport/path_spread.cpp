@@ -61,6 +61,7 @@ std::vector<int> PathSpread::counts_by_noise(int mean) const {
     };
     const auto counts_at = [&](double scale) {
         std::vector<int> counts;
+        counts.reserve(wanted.size());
         for (const double want : wanted) counts.push_back(count_for(scale * want, mean));
         return counts;
     };

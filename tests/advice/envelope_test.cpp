@@ -35,8 +35,8 @@ class EnvelopeOfLoop : public testing::Test {
 
 // A step toward or away from a light near the lens's axis is told by how a disc's light goes with distance: on its axis
 // as 1 / (d² + r²), by the configuration factor of a disc (Howell, A catalog of radiation heat transfer configuration
-// factors, B-11). The light stands 15 degrees up at 0.9 m and is 0.6 m wide; over the steps the way to it turns by a few
-// degrees, which a dome and the disc together see as less than 0.03 stop.
+// factors, B-11). The light stands 15 degrees up at 0.9 m and is 0.6 m wide; over the steps the way to it turns by a
+// few degrees, which a dome and the disc together see as less than 0.03 stop.
 TEST(Envelope, StepsHoldAsLongAsTheLawOfTheDiscSays) {
     constexpr double kDistance = 0.9;
     constexpr double kRadius = 0.3;

@@ -249,8 +249,8 @@ TEST(Warnings, OfTheRoomsOwnLight) {
     EXPECT_FALSE(warns(kBare + kKey, WarningKind::kAmbient, "ambient"));
 }
 
-// Eyes reach some 45° ± 7° aside (Lee and others, Eye 33, 2019, 1145): the head turned beyond that, they do not come round
-// to the camera. At 46° they do, at 54° no longer.
+// Eyes reach some 45° ± 7° aside (Lee and others, Eye 33, 2019, 1145): the head turned beyond that, they do not come
+// round to the camera. At 46° they do, at 54° no longer.
 TEST(Warnings, OfEyesThatCannotTurnSoFar) {
     const auto found = warning("[sitter]\nturn = 54\n" + kKey, WarningKind::kGaze, "gaze");
     ASSERT_TRUE(found);

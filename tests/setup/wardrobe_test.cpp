@@ -110,15 +110,15 @@ INSTANTIATE_TEST_SUITE_P(
                     Bad{"head = \"none\"\nglasses = \"round\"", "3:1", {"glasses", "none"}},
                     Bad{"head = \"own.obj\"\nglasses = \"round\"", "3:1", {"glasses", "own.obj"}}));
 
-INSTANTIATE_TEST_SUITE_P(Hat, BadWardrobe,
-                         testing::Values(Bad{"hat = \"cap\"", "2:7", {"cap", "brimmed"}},
-                                         Bad{"hat = 6", "2:7", {"hat", "brim"}},
-                                         Bad{"hat = { brim = \"30 cm\" }", "2:16", {"brim", "0.3 m", "0.01 m to 0.25 m"}},
-                                         Bad{"hat = { brim = \"6 kg\" }", "2:16", {"brim", "\"kg\""}},
-                                         Bad{"hat = { tilt = 31 }", "2:16", {"tilt", "31", "-20 degrees to 30 degrees"}},
-                                         Bad{"hat = { colour = \"gold\" }", "2:18", {"colour", "metal"}},
-                                         Bad{"hat = { crown = 3 }", "2:9", {"\"crown\"", "brim"}},
-                                         Bad{"head = \"ball\"\nhat = \"brimmed\"", "3:1", {"hat", "ball"}}));
+INSTANTIATE_TEST_SUITE_P(
+    Hat, BadWardrobe,
+    testing::Values(Bad{"hat = \"cap\"", "2:7", {"cap", "brimmed"}}, Bad{"hat = 6", "2:7", {"hat", "brim"}},
+                    Bad{"hat = { brim = \"30 cm\" }", "2:16", {"brim", "0.3 m", "0.01 m to 0.25 m"}},
+                    Bad{"hat = { brim = \"6 kg\" }", "2:16", {"brim", "\"kg\""}},
+                    Bad{"hat = { tilt = 31 }", "2:16", {"tilt", "31", "-20 degrees to 30 degrees"}},
+                    Bad{"hat = { colour = \"gold\" }", "2:18", {"colour", "metal"}},
+                    Bad{"hat = { crown = 3 }", "2:9", {"\"crown\"", "brim"}},
+                    Bad{"head = \"ball\"\nhat = \"brimmed\"", "3:1", {"hat", "ball"}}));
 
 }  // namespace
 }  // namespace understudy

@@ -63,7 +63,8 @@ Means means_of(const HairPigment& pigment, int hairs) {
     return means;
 }
 
-// White and blond hair, and hair nearly as dark as may be, through one hair and through eight: within 2 % of the brightest band.
+// White and blond hair, and hair nearly as dark as may be, through one hair and through eight: within 2 % of the
+// brightest band.
 TEST(HairBands, AreInTheMeanWhatTheWavelengthsBring) {
     for (const HairPigment& pigment : {HairPigment{0.01, 0.01}, HairPigment{0.3, 0.05}, HairPigment{0.38, 0.05}}) {
         ASSERT_TRUE(is_pale({hair_absorption(pigment)}));

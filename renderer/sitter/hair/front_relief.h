@@ -16,7 +16,7 @@ class FrontRelief {
         : low_(low),
           across_(static_cast<int>((high.x - low.x) / kStep) + 2),
           up_(static_cast<int>((high.y - low.y) / kStep) + 2) {
-        forward_.assign(static_cast<std::size_t>(across_ * up_), -kInfinity);
+        forward_.assign(static_cast<std::size_t>(across_) * static_cast<std::size_t>(up_), -kInfinity);
         for (const auto& corners : head.mesh.triangles) {
             lay(head.places[corners[0]], head.places[corners[1]], head.places[corners[2]]);
         }
@@ -42,7 +42,10 @@ class FrontRelief {
     }
 
   private:
-    float cell(int i, int j) const { return forward_[static_cast<std::size_t>(j * across_ + i)]; }
+    std::size_t index(int i, int j) const {
+        return static_cast<std::size_t>(j) * static_cast<std::size_t>(across_) + static_cast<std::size_t>(i);
+    }
+    float cell(int i, int j) const { return forward_[index(i, j)]; }
 
     void lay(const Vec3& a, const Vec3& b, const Vec3& c) {
         const auto cross = [](const Vec3& p, const Vec3& q, float x, float y) {
@@ -64,7 +67,7 @@ class FrontRelief {
                 const float of_b = cross(c, a, x, y) / area;
                 const float of_c = 1.0F - of_a - of_b;
                 if (std::min({of_a, of_b, of_c}) < -1e-4F) continue;
-                float& forward = forward_[static_cast<std::size_t>(j * across_ + i)];
+                float& forward = forward_[index(i, j)];
                 forward = std::max(forward, of_a * a.z + of_b * b.z + of_c * c.z);
             }
         }

@@ -44,7 +44,7 @@ struct GrowingHead {
     // Whether the place lies under a hat's crown, or would.
     bool under_hat(const Vec3& place) const { return has_hat && glm::dot(place - hat_middle, hat_up) > 0.0F; }
 
-    Vec3 in_studio(const Vec3& place) const { return Vec3(to_studio * glm::dvec4(Double3(place), 1.0)); }
+    Vec3 in_studio(const Vec3& place) const { return {to_studio * glm::dvec4(Double3(place), 1.0)}; }
 
     const SitterMesh& mesh;
     const HairLook& look;

@@ -9,8 +9,8 @@ namespace understudy {
 
 namespace {
 
-// Upper lashes are 8 to 12 mm long and number 90 to 150, lower ones 6 to 8 mm and 70 to 80; the sixth of a lid nearest to
-// the nose, beyond the opening of its tear duct, has none: anatomy texts, from memory.
+// Upper lashes are 8 to 12 mm long and number 90 to 150, lower ones 6 to 8 mm and 70 to 80; the sixth of a lid nearest
+// to the nose, beyond the opening of its tear duct, has none: anatomy texts, from memory.
 struct LashRow {
     int count;
     float longest;   // metres

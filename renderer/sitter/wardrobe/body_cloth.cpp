@@ -25,8 +25,8 @@ std::vector<Double3> spanned(const ClothSheet& body, const Hang& hang, const std
         const double under = std::min(0.0, glm::dot(drawn - least[v], normal));
         return glm::mix(least[v], drawn - under * normal, freely[v]);
     });
-    // What lies on the body is as crumpled as the body's points are. Twice: drawn once, a place that it rests on leaves a
-    // point behind, as a tent does its pole.
+    // What lies on the body is as crumpled as the body's points are. Twice: drawn once, a place that it rests on leaves
+    // a point behind, as a tent does its pole.
     const auto smooth = tension.unfolded(tension.drawn(tension.drawn(places, kSmooth), kSmooth), 10);
     for (std::size_t v = 0; v < places.size(); ++v) places[v] = glm::mix(places[v], smooth[v], freely[v]);
     return places;
