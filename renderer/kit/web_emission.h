@@ -15,7 +15,7 @@
 
 namespace understudy {
 
-inline constexpr double kPointArea = 1e-12;
+inline constexpr double kPointArea = 1e-12;  // m², of a light that has none
 
 class WebEmission {
   public:
