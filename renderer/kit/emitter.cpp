@@ -163,8 +163,9 @@ float half_angle(const UnevenSurface& surface) {
         }
         return sum;
     };
+    const float half = 0.5F * intensity(0.0F);
     int step = 1;
-    while (step < kSteps && intensity(static_cast<float>(step) / kSteps * kMattHalfAngle) > 0.5F * intensity(0.0F)) {
+    while (step < kSteps && intensity(static_cast<float>(step) / kSteps * kMattHalfAngle) > half) {
         ++step;
     }
     return static_cast<float>(step) / kSteps * kMattHalfAngle;

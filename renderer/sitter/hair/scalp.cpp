@@ -45,11 +45,6 @@ constexpr std::array<Knot, 8> kBeardTop{{{0.0F, -0.0490F},
 constexpr std::array<Knot, 5> kBeardFoot{
     {{0.0F, -0.1300F}, {25.0F, -0.1270F}, {45.0F, -0.1150F}, {62.0F, -0.0950F}, {80.0F, -0.0600F}}};
 
-float turn_of(const Vec3& place) {
-    return static_cast<float>(
-        degrees(std::atan2(std::abs(static_cast<double>(place.x)), static_cast<double>(place.z - kSkullMiddle.z))));
-}
-
 // Smooth through the knots: Catmull and Rom's cubic.
 template <std::size_t N>
 float height_of(const std::array<Knot, N>& knots, float turn) {
@@ -88,6 +83,11 @@ struct Ground {
 };
 
 }  // namespace
+
+float turn_of(const Vec3& place) {
+    return static_cast<float>(
+        degrees(std::atan2(std::abs(static_cast<double>(place.x)), static_cast<double>(place.z - kSkullMiddle.z))));
+}
 
 float above_hairline(const Vec3& place) { return above(kHairline, place); }
 

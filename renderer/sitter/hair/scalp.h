@@ -15,6 +15,9 @@ struct Root {
     std::uint32_t key = 0;
 };
 
+// Degrees round the skull's middle, to either side alike: 0 over the nose, 180 over the nape.
+float turn_of(const Vec3& place);
+
 // How far above the hairline a place of the usual head lies, metres, negative below it; a smooth line round the head.
 float above_hairline(const Vec3& place);
 // The same for the beard's upper edge on the cheek and its lower one on the neck.

@@ -29,12 +29,6 @@ constexpr float kSidePart = 0.034F;
 constexpr float kBobPart = 0.012F;
 constexpr float kLongPart = -0.006F;
 
-// Degrees round the skull's middle, 0 over the nose.
-float turn_of(const Vec3& place) {
-    return static_cast<float>(
-        degrees(std::atan2(std::abs(static_cast<double>(place.x)), static_cast<double>(place.z - kSkullMiddle.z))));
-}
-
 float side_of(float x) { return x < 0.0F ? -1.0F : 1.0F; }
 
 // Away from the whorl: forward over the top, down the sides and the back.
@@ -65,8 +59,7 @@ Vec3 parted(const HairLook& look, const Vec3& place, float part, float side, con
     return glm::normalize(glm::mix(glm::mix(over, down, low), aside, before_face(look, place, own)));
 }
 
-// A short side part, swept over from the sitter's left and off the brow; the sides lie down and back. Near the part
-// hair goes more back than aside: the skin of the part is hidden by what grows before it.
+// A short side part, swept over from the sitter's left and off the brow; the sides lie down and back.
 Vec3 side_parted(const Vec3& place, float side) {
     const Vec3 far = side > 0.0F ? Vec3(0.8F, -0.5F, -0.45F) : Vec3(-0.85F, 0.05F, -0.40F);
     const Vec3 swept = off_the_part(place.x - kSidePart, 0.040F, far);
