@@ -10,9 +10,11 @@
 #include "sitter/eye.h"
 #include "sitter/eye_set.h"
 #include "sitter/face_shapes.h"
+#include "sitter/lips.h"
 #include "sitter/loaded_head.h"
 #include "sitter/own_mesh.h"
 #include "sitter/socket.h"
+#include "sitter/teeth.h"
 #include "sitter/wardrobe/glasses.h"
 #include "sitter/wardrobe/kept_clothes.h"
 
@@ -101,6 +103,7 @@ Expected<HeadPointer> load_library_head(const SitterSettings& sitter, const Libr
     std::array<Double3, 2> eyes = {eye_centre(data->eyes[0], *shaped), eye_centre(data->eyes[1], *shaped)};
     RefinedHead refined = refine(*data, arms_down(*data, *shaped), kSubdivisions);
 
+    close_lips(refined);
     const Double3 origin(0.0, 0.5 * (eyes[0].y + eyes[1].y), head->pivots[kSkull].z);
     for (Double3& p : refined.positions) p -= origin;
     for (Double3& p : head->pivots) p -= origin;
@@ -123,6 +126,9 @@ Expected<HeadPointer> load_library_head(const SitterSettings& sitter, const Libr
     head->casts = cast_skin(head->mesh, head->places, head->eyes, face_over(sitter.face, file->face).sex.value_or(0.0));
     head->chest = chest_of(head->mesh, head->face);
     head->crown = crown_of(head->mesh);
+    std::vector<Double3> placed = *shaped;
+    for (Double3& p : placed) p -= origin;
+    set_teeth(head->mesh, data->arches, placed);
     // Worn above the collar: the places to measure at and to aim at have been found without it.
     if (sitter.glasses) head->lenses = put_on_glasses(head->mesh, eyes, *sitter.glasses);
     if (sitter.hat) head->hat = put_on_hat(head->mesh, eyes, *sitter.hat);

@@ -72,6 +72,14 @@ void read_rig(const std::filesystem::path& path, HeadData& data) {
         data.eyes.at(e) = {vertex_list(eye.at("eyeball"), vertices), vertex_list(eye.at("inner_margin"), vertices),
                            vertex_list(eye.at("outer_margin"), vertices)};
     }
+    for (std::size_t a = 0; a < 2; ++a) {
+        const auto& arch = rig.at("arches").at(a);
+        data.arches.at(a) = {vertex_list(arch.at("root"), vertices), vertex_list(arch.at("edge"), vertices)};
+        if (data.arches.at(a).root.size() != data.arches.at(a).edge.size() || data.arches.at(a).root.size() < 4) {
+            throw std::runtime_error("an arch whose two lines do not match");
+        }
+    }
+    data.lips_meet = vertex_list(rig.at("lips_meet"), vertices);
     data.weights = rig.at("weights").get<std::vector<BoneWeights>>();
     for (const auto& quad : data.quads) {
         for (const auto corner : quad) {

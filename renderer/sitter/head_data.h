@@ -31,6 +31,13 @@ struct EyeMarks {
     std::vector<std::uint32_t> outer_margin;
 };
 
+// Vertices that mark a jaw's row of teeth, from the sitter's right to left: where its gum begins, and as many again
+// where its teeth end.
+struct ArchMarks {
+    std::vector<std::uint32_t> root;
+    std::vector<std::uint32_t> edge;
+};
+
 struct HeadData {
     std::vector<Double3> positions;  // those past the weights' end are marks, not skin
     std::vector<Quad> quads;
@@ -38,6 +45,8 @@ struct HeadData {
     std::vector<BoneWeights> weights;
     std::array<std::vector<std::uint32_t>, kBoneCount> pivots;  // a bone turns about the mean of these vertices
     std::array<EyeMarks, 2> eyes;                               // [0] the sitter's right
+    std::array<ArchMarks, 2> arches;                            // [0] the upper jaw's
+    std::vector<std::uint32_t> lips_meet;                       // closed: the line where the lips touch
 };
 
 Expected<HeadData> read_head_data(const std::filesystem::path& folder);

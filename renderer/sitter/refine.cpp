@@ -95,6 +95,10 @@ RefinedHead refine(const HeadData& data, const std::vector<Double3>& positions, 
             margins.outer = next_line(refiner->GetLevel(level), margins.outer);
         }
     }
+    head.lips_meet = data.lips_meet;
+    for (int level = 0; level < levels; ++level) {
+        head.lips_meet = next_line(refiner->GetLevel(level), head.lips_meet);
+    }
     const auto& last = refiner->GetLevel(levels);
     for (int face = 0; face < last.GetNumFaces(); ++face) {
         const auto corners = last.GetFaceVertices(face);

@@ -16,6 +16,7 @@ struct RefinedHead {
     std::vector<Quad> quads;
     std::vector<Zone> zones;  // one a quad
     std::array<RefinedEyeMargins, 2> margins;
+    std::vector<std::uint32_t> lips_meet;
 };
 
 // `positions` are the coarse ones after shaping. Each level has four times the quads of the one before.

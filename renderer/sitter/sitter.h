@@ -29,7 +29,7 @@ enum class Zone : std::uint8_t {
     kNose,
     kCheek,
     kLips,
-    kMouth,  // the inside
+    kMouth,  // its lining, the gums and the tongue
     kChin,
     kEar,
     kScalp,
@@ -41,8 +41,13 @@ enum class Zone : std::uint8_t {
     kGlasses,  // their frame
     kCaruncle,
     kTearLine,
+    kTeeth,
+    kSocket,  // the lids' lining and what lies behind the eyes
     kCount,
 };
+
+// Seen only between parted lips, or not at all: no skin to measure, to grow on or to wear on.
+constexpr bool is_inside(Zone zone) { return zone == Zone::kMouth || zone == Zone::kTeeth || zone == Zone::kSocket; }
 
 // In words, as it is printed: "brow", "upper lid", …
 std::string_view zone_name(Zone zone);

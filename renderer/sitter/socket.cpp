@@ -56,7 +56,7 @@ void set_sockets_apart(RefinedHead& head) {
     for (std::size_t q = 0; q < head.quads.size(); ++q) {
         const Quad& quad = head.quads[q];
         const bool behind = std::any_of(quad.begin(), quad.end(), [&](auto v) { return reached[v] && !outside[v]; });
-        if (behind) head.zones[q] = Zone::kMouth;
+        if (behind) head.zones[q] = Zone::kSocket;
     }
 }
 

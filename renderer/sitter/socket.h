@@ -5,7 +5,7 @@
 
 namespace understudy {
 
-// Makes what lies behind the lids' inner edges part of the inside (Zone::kMouth): the lids' lining and the sockets,
+// Makes what lies behind the lids' inner edges part of the inside (Zone::kSocket): the lids' lining and the sockets,
 // which belong to neither skin nor what a camera may see.
 void set_sockets_apart(RefinedHead& head);
 

@@ -12,7 +12,7 @@ namespace {
 constexpr float kThickestLid = 0.006F;  // and more than any lid
 
 // What comes after the neck is worn or wet; the caruncle is wet skin.
-bool is_skin(Zone zone) { return (zone <= Zone::kNeck && zone != Zone::kMouth) || zone == Zone::kCaruncle; }
+bool is_skin(Zone zone) { return (zone <= Zone::kNeck && !is_inside(zone)) || zone == Zone::kCaruncle; }
 
 }  // namespace
 

@@ -16,9 +16,9 @@ constexpr float kPoreRadius = 0.24e-3F;
 constexpr float kPoreDepth = 50.0e-6F;
 constexpr float kLineCell = 0.75e-3F;
 constexpr float kLineDepth = 16.0e-6F;
-constexpr float kGrooveAcross = 0.85e-3F;
-constexpr float kGrooveAlong = 7.0e-3F;
-constexpr float kGrooveDepth = 150.0e-6F;
+constexpr float kGrooveAcross = 1.3e-3F;
+constexpr float kGrooveAlong = 8.0e-3F;
+constexpr float kGrooveDepth = 120.0e-6F;
 
 // A dimple in every cell that has its pore near the surface; each pore has its own size.
 float pore_depth(const Vec3& place) {
@@ -50,7 +50,7 @@ float skin_relief(const Vec3& place, float pores, float lip) {
     if (lip > 0.0F) {
         const Vec3 groove(place.x / kGrooveAcross, place.y / kGrooveAlong, place.z / kGrooveAlong);
         const float ridge =
-            std::abs(mottle_at(groove)) + 0.5F * std::abs(mottle_at(2.1F * groove + Vec3(5.0F, 3.0F, 1.0F)));
+            std::abs(mottle_at(groove)) + 0.25F * std::abs(mottle_at(2.1F * groove + Vec3(5.0F, 3.0F, 1.0F)));
         height += kGrooveDepth * lip * (std::min(1.0F, 1.6F * ridge) - 0.6F);
     }
     return height;

@@ -2,6 +2,7 @@
 
 #include <algorithm>
 
+#include "scatter/enamel.h"
 #include "scatter/eye_colours.h"
 #include "scatter/skin.h"
 #include "sitter/wardrobe/clothes.h"
@@ -12,8 +13,11 @@ namespace {
 
 // Reflector cloth: metallised, crinkled. Common practice, no source.
 constexpr float kMetalRoughness = 0.25F;
-// The mouth's inside is dark. Invented.
-constexpr float kMouthReflectance = 0.12F;
+// What lies behind the lids is dark, so that a gap between lid and eye does not shine. Invented.
+constexpr float kSocketReflectance = 0.12F;
+// Wet lining, redder than skin. By eye, no source.
+constexpr double kLiningMelanin = 0.004;
+constexpr double kLiningBlood = 0.10;
 // The inner corner of the eye and the edges of the lids behind the tears. Invented.
 constexpr double kMoistMelanin = 0.004;
 constexpr double kMoistBlood = 0.03;
@@ -75,7 +79,9 @@ Surface board_surface(const Finish& finish) {
 std::vector<Surface> zone_surfaces(const Sitter& sitter) {
     std::vector<Surface> surfaces(static_cast<std::size_t>(Zone::kCount), skin_of(sitter));
     const auto set = [&](Zone zone, const Surface& surface) { surfaces[static_cast<std::size_t>(zone)] = surface; };
-    set(Zone::kMouth, MattSurface{skin_albedo(0.01, 0.15) * kMouthReflectance});
+    set(Zone::kSocket, MattSurface{skin_albedo(0.01, 0.15) * kSocketReflectance});
+    set(Zone::kMouth, CoatedSurface(skin_albedo(kLiningMelanin, kLiningBlood), kTearIndex, kCaruncleRoughness));
+    set(Zone::kTeeth, CoatedSurface(enamel_albedo(), kWetEnamelIndex, kWetEnamelRoughness));
     const ClothesSettings& clothes = sitter.clothes;
     const Surface outer = cloth_surface(clothes.colour, fabric_of(clothes));
     const bool jacket = clothes.outfit == Outfit::kJacket;

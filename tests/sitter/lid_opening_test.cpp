@@ -19,7 +19,7 @@ Sitter with_lids(const std::string& name, double lids, const GazeAngles& gaze = 
 }
 
 bool round_the_eye(Zone zone) {
-    return zone == Zone::kUpperLid || zone == Zone::kLowerLid || zone == Zone::kMouth || zone == Zone::kCaruncle ||
+    return zone == Zone::kUpperLid || zone == Zone::kLowerLid || zone == Zone::kSocket || zone == Zone::kCaruncle ||
            zone == Zone::kTearLine;
 }
 

@@ -14,7 +14,7 @@ void expect_no_lid_inside(const Sitter& sitter) {
         for (std::size_t t = 0; t < sitter.mesh.triangles.size(); ++t) {
             // The lids' lining and the sockets count as inside.
             const Zone zone = sitter.mesh.zones[t];
-            if (zone != Zone::kUpperLid && zone != Zone::kLowerLid && zone != Zone::kMouth) continue;
+            if (zone != Zone::kUpperLid && zone != Zone::kLowerLid && zone != Zone::kSocket) continue;
             for (const auto v : sitter.mesh.triangles[t]) {
                 const double height = height_above_eye(eye, Double3(sitter.mesh.positions[v]));
                 // The caruncle's edge dips in by a tenth of a millimetre so that no light slips under it.

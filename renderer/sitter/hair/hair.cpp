@@ -195,7 +195,7 @@ SkinDistance skin_round(const GrowingHead& head, HairStyle style) {
     std::vector<bool> hidden(head.places.size(), false);
     for (std::size_t t = 0; t < head.mesh.triangles.size(); ++t) {
         const Zone zone = head.mesh.zones[t];
-        if (zone != Zone::kMouth && zone != Zone::kHat && zone != Zone::kGlasses) continue;
+        if (!is_inside(zone) && zone != Zone::kHat && zone != Zone::kGlasses) continue;
         for (const auto v : head.mesh.triangles[t]) hidden[v] = true;
     }
     std::vector<Vec3> places;

@@ -24,19 +24,23 @@ void read_mesh(const Json& mesh, Package& package) {
     for (std::size_t i = 0; i + 2 < flat.size(); i += 3) {
         package.positions.push_back(kDecimetre * Double3(flat[i], flat[i + 1], flat[i + 2]));
     }
-    std::vector<bool> is_body;
-    for (const Json& material : mesh.at("materials")) is_body.push_back(material.at("DbgName") == "body");
+    std::vector<std::string> materials;
+    for (const Json& material : mesh.at("materials")) materials.push_back(material.at("DbgName").get<std::string>());
+    std::vector<std::array<std::uint32_t, 4>> tongue;
     const auto faces = mesh.at("faces").get<std::vector<int>>();
     for (std::size_t i = 0; i + kNumbersPerFace <= faces.size(); i += kNumbersPerFace) {
         if (faces[i] != kQuadFlag) throw std::runtime_error("a face that is no quad");
-        if (!is_body.at(static_cast<std::size_t>(faces[i + 5]))) continue;
+        const std::string& material = materials.at(static_cast<std::size_t>(faces[i + 5]));
+        if (material != "body" && material != "helper-tongue") continue;
         std::array<std::uint32_t, 4> corners{};
         for (std::size_t k = 0; k < 4; ++k) {
             corners.at(k) = static_cast<std::uint32_t>(faces[i + 1 + k]);
             if (corners.at(k) >= package.positions.size()) throw std::runtime_error("a vertex number out of range");
         }
-        package.faces.push_back(corners);
+        (material == "body" ? package.faces : tongue).push_back(corners);
     }
+    package.body_faces = package.faces.size();
+    package.faces.insert(package.faces.end(), tongue.begin(), tongue.end());
 }
 
 void read_rig(const Json& mesh, Package& package) {
@@ -74,6 +78,16 @@ void read_shapes(const std::filesystem::path& list_path, const std::filesystem::
 }
 
 }  // namespace
+
+std::uint32_t mirrored(const Package& package, std::uint32_t vertex) {
+    Double3 p = package.positions[vertex];
+    p.x = -p.x;
+    std::uint32_t best = 0;
+    for (std::uint32_t i = 0; i < package.positions.size(); ++i) {
+        if (glm::distance(package.positions[i], p) < glm::distance(package.positions[best], p)) best = i;
+    }
+    return best;
+}
 
 Expected<Package> read_package(const std::filesystem::path& folder) {
     const auto mesh_path = folder / "public/data/models/human_full_size.json";

@@ -19,7 +19,8 @@ struct PackageBone {
 
 struct Package {
     std::vector<Double3> positions;                   // metres; body first, helpers after
-    std::vector<std::array<std::uint32_t, 4>> faces;  // of the body
+    std::vector<std::array<std::uint32_t, 4>> faces;  // the body's, and after them the tongue's
+    std::size_t body_faces = 0;
     std::vector<PackageBone> bones;
     std::vector<std::array<std::pair<int, double>, 4>> weights;  // bone and share, a vertex
     std::vector<std::string> shape_names;    // "nose/nose-hump-morehump", in the order of the data: sorted
@@ -27,6 +28,9 @@ struct Package {
 };
 
 inline constexpr double kShapeUnit = 1e-4;  // metres
+
+// The vertex nearest to this one's place on the other side of the body.
+std::uint32_t mirrored(const Package& package, std::uint32_t vertex);
 
 Expected<Package> read_package(const std::filesystem::path& folder);
 

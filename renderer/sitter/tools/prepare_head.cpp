@@ -10,6 +10,7 @@
 #include <nlohmann/json.hpp>
 
 #include "sitter/head_data.h"
+#include "sitter/tools/arches.h"
 #include "sitter/tools/loops.h"
 #include "sitter/tools/package.h"
 #include "sitter/tools/zoning.h"
@@ -51,6 +52,16 @@ double hand_share(const Package& package, std::uint32_t vertex) {
     return share;
 }
 
+constexpr double kThroat = 0.112;  // metres in the package's axes, forward; the lips are at 0.151
+
+// Nobody sees the tongue from below, nor its root.
+bool hidden_in_the_mouth(const Package& package, std::size_t face) {
+    if (face < package.body_faces) return false;
+    const auto& c = package.faces[face];
+    const auto& p = package.positions;
+    return glm::cross(p[c[2]] - p[c[0]], p[c[3]] - p[c[1]]).y < 0.0 || p[c[0]].z < kThroat;
+}
+
 std::vector<std::size_t> kept_faces(const Package& package) {
     std::vector<std::size_t> kept;
     for (std::size_t f = 0; f < package.faces.size(); ++f) {
@@ -58,22 +69,12 @@ std::vector<std::size_t> kept_faces(const Package& package) {
         const bool keep = std::all_of(corners.begin(), corners.end(), [&](std::uint32_t v) {
             return package.positions[v].y > kWaist && hand_share(package, v) < 0.5;
         });
-        if (keep) kept.push_back(f);
+        if (keep && !hidden_in_the_mouth(package, f)) kept.push_back(f);
     }
     return kept;
 }
 
 // ---- lid margins ----------------------------------------------------------------------------------------------------
-
-std::uint32_t mirrored(const Package& package, std::uint32_t vertex) {
-    Double3 p = package.positions[vertex];
-    p.x = -p.x;
-    std::uint32_t best = 0;
-    for (std::uint32_t i = 0; i < package.positions.size(); ++i) {
-        if (glm::distance(package.positions[i], p) < glm::distance(package.positions[best], p)) best = i;
-    }
-    return best;
-}
 
 std::array<EyeMarks, 2> find_eyes(const Package& package) {
     const QuadNet net(package.faces);
@@ -142,12 +143,16 @@ std::vector<std::uint32_t> renumber(const Kept& kept, const std::vector<std::uin
 std::string rig_text(const Package& package, const Kept& kept, const std::array<EyeMarks, 2>& eyes,
                      const std::array<std::vector<std::uint32_t>, kBoneCount>& pivots) {
     nlohmann::json rig;
+    for (const ArchMarks& arch : find_arches(package)) {
+        rig["arches"].push_back({{"root", renumber(kept, arch.root)}, {"edge", renumber(kept, arch.edge)}});
+    }
     for (std::size_t b = 0; b < kBoneCount; ++b) rig["pivots"][kBoneNames.at(b)] = renumber(kept, pivots.at(b));
     for (const EyeMarks& eye : eyes) {
         rig["eyes"].push_back({{"eyeball", renumber(kept, eye.eyeball)},
                                {"inner_margin", renumber(kept, eye.inner_margin)},
                                {"outer_margin", renumber(kept, eye.outer_margin)}});
     }
+    rig["lips_meet"] = renumber(kept, line_between_lips(package));
     for (std::size_t i = 0; i < kept.skin; ++i) {
         std::array<double, kBoneCount> shares{};
         double sum = 0.0;
@@ -221,8 +226,9 @@ Expected<Done> write_all(const std::filesystem::path& out, const std::map<std::s
 }
 
 Expected<Done> prepare(const std::filesystem::path& package_folder, const std::filesystem::path& out) {
-    const auto read = read_package(package_folder);
+    auto read = read_package(package_folder);
     if (!read) return read.problems();
+    let_tongue_follow(*read);
     const Package& package = *read;
     const auto eyes = find_eyes(package);
     if (eyes[1].inner_margin.empty() || eyes[1].inner_margin.size() != eyes[1].outer_margin.size()) {
@@ -242,6 +248,10 @@ Expected<Done> prepare(const std::filesystem::path& package_folder, const std::f
     }
     for (const auto& pivot : pivots) {
         for (const auto v : pivot) keep(kept, v);
+    }
+    for (const ArchMarks& arch : find_arches(package)) {
+        for (const auto v : arch.root) keep(kept, v);
+        for (const auto v : arch.edge) keep(kept, v);
     }
     const auto zones =
         zones_of(package, kept.faces, {middle_of(package, eyes[0].eyeball), middle_of(package, eyes[1].eyeball)});

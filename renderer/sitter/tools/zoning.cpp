@@ -88,19 +88,22 @@ Zone face_zone(const Face& face, const Reaches& r, const std::array<Double3, 2>&
 
 }  // namespace
 
+std::vector<std::uint32_t> line_between_lips(const Package& package) {
+    return QuadNet(package.faces).loop_from(kLipContactEdge);
+}
+
 std::vector<Zone> zones_of(const Package& package, const std::vector<std::size_t>& numbers,
                            const std::array<Double3, 2>& eye_centres) {
     const Reaches reaches = all_reaches(package);
     const QuadNet net(package.faces);
-    const auto contact = net.loop_from(kLipContactEdge);
-    const auto mouth = net.enclosed(contact, kInMouth);
+    const auto mouth = net.enclosed(net.loop_from(kLipContactEdge), kInMouth);
     const auto mouth_and_lips = net.enclosed(net.loop_from(kLipBorderEdge), kInMouth);
     const double eye_y = eye_centres[0].y;
     std::vector<Zone> zones;
     for (const auto number : numbers) {
         const Face face = face_of(package, number);
         const Double3& m = face.middle;
-        if (mouth.count(number) > 0) {
+        if (mouth.count(number) > 0 || number >= package.body_faces) {
             zones.push_back(Zone::kMouth);
         } else if (mouth_and_lips.count(number) > 0) {
             zones.push_back(Zone::kLips);

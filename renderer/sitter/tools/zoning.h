@@ -8,6 +8,9 @@
 
 namespace understudy {
 
+// The closed line on which the lips meet.
+std::vector<std::uint32_t> line_between_lips(const Package& package);
+
 // One zone for each of `faces` (numbers into package.faces).
 std::vector<Zone> zones_of(const Package& package, const std::vector<std::size_t>& faces,
                            const std::array<Double3, 2>& eye_centres);

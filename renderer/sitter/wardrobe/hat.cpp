@@ -46,7 +46,7 @@ HeadRound round_of(const SkinnedMesh& mesh, const Sitting& sitting) {
     std::array<double, kBins> most{};
     HeadRound head;
     for (std::size_t t = 0; t < mesh.triangles.size(); ++t) {
-        if (mesh.zones[t] >= Zone::kNeck || mesh.zones[t] == Zone::kEar || mesh.zones[t] == Zone::kMouth) continue;
+        if (mesh.zones[t] >= Zone::kNeck || mesh.zones[t] == Zone::kEar || is_inside(mesh.zones[t])) continue;
         for (const auto v : mesh.triangles[t]) {
             const Double3 away = mesh.positions[v] - sitting.middle;
             const double height = glm::dot(away, sitting.up);

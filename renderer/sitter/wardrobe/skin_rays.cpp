@@ -12,7 +12,7 @@ namespace {
 
 constexpr double kFarOff = 0.5;  // metres from the middle, where rays start
 
-bool of_the_head(Zone zone) { return zone < Zone::kNeck && zone != Zone::kMouth; }
+bool of_the_head(Zone zone) { return zone < Zone::kNeck && !is_inside(zone); }
 
 }  // namespace
 

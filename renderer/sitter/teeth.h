@@ -1,0 +1,12 @@
+// Teeth and gums in the rows that the head's mesh marks. Seen only between parted lips.
+#pragma once
+
+#include "sitter/head_data.h"
+#include "sitter/skinned_mesh.h"
+
+namespace understudy {
+
+// Adds both rows to the straight head. `placed` are the positions that the arches number, in the mesh's axes.
+void set_teeth(SkinnedMesh& mesh, const std::array<ArchMarks, 2>& arches, const std::vector<Double3>& placed);
+
+}  // namespace understudy
