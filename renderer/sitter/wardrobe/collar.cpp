@@ -10,9 +10,10 @@ constexpr std::size_t kStandRows = 6;
 constexpr std::size_t kTurnRows = 6;
 constexpr std::size_t kFallRows = 14;
 constexpr std::size_t kRows = kStandRows + kTurnRows + kFallRows;
-constexpr double kTurn = 0.0028;     // radius of the fold
-constexpr double kLean = -0.20;      // of the stand, toward the neck
-constexpr double kOffNeck = 0.0015;  // of the stand over the layer that the seam is in
+constexpr double kTurn = 0.0028;      // radius of the fold, where there is a stand
+constexpr double kLean = -0.20;       // of the stand, toward the neck
+constexpr double kStandSinks = 0.70;  // share of the half collar from which it does
+constexpr double kOffNeck = 0.0015;   // of the stand over the layer that the seam is in
 
 struct AtAngle {
     double angle = 0.0;  // from the nape, positive toward the sitter's left
@@ -101,8 +102,8 @@ class Support {
 };
 
 struct Profile {
-    Double3 out, up, along;  // away from the neck, upward, along the seam toward the front
-    double stand, fall, slant;
+    Double3 out, up, along;           // away from the neck, upward, along the seam toward the front
+    double stand, turn, fall, slant;  // turn: the fold's radius
 };
 
 Profile profile_at(const std::vector<SheetPoint>& seam, const CollarCut& shape, std::size_t c) {
@@ -118,7 +119,10 @@ Profile profile_at(const std::vector<SheetPoint>& seam, const CollarCut& shape, 
     profile.out = glm::normalize(Double3(level.x, 0.0, level.z));
     if (glm::dot(profile.out, seam[c].normal) < 0.0) profile.out = -profile.out;
     profile.up = {0.0, 1.0, 0.0};
-    profile.stand = glm::mix(shape.stand_nape_m, shape.stand_front_m, front);
+    // An open collar lies flat at its ends: there is no stand left where the shirt's edge begins.
+    const double left = 1.0 - smooth_step((front - kStandSinks) / (1.0 - kStandSinks));
+    profile.stand = left * glm::mix(shape.stand_nape_m, shape.stand_front_m, front);
+    profile.turn = kTurn * std::max(0.2, left);
     profile.fall = glm::mix(shape.fall_nape_m, shape.fall_front_m, grown);
     profile.slant = shape.spread * grown;
     return profile;
@@ -133,9 +137,9 @@ std::vector<Double3> hanging_row(const Profile& p, const Double3& seam) {
     const Double3 top = seam + p.stand * (p.up + kLean * p.out);
     for (std::size_t r = 0; r < kTurnRows; ++r) {
         const double angle = kPiDouble * static_cast<double>(r) / kTurnRows;
-        row.push_back(top + kTurn * ((1.0 - std::cos(angle)) * p.out + std::sin(angle) * p.up));
+        row.push_back(top + p.turn * ((1.0 - std::cos(angle)) * p.out + std::sin(angle) * p.up));
     }
-    const Double3 edge = top + 2.0 * kTurn * p.out;
+    const Double3 edge = top + 2.0 * p.turn * p.out;
     const Double3 down = glm::normalize(-0.92 * p.up + 0.38 * p.out - p.slant * p.along);
     for (std::size_t r = 0; r < kFallRows; ++r) {
         row.push_back(edge + p.fall * static_cast<double>(r) / (kFallRows - 1) * down);
