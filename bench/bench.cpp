@@ -1,5 +1,5 @@
-// understudy_bench [rays|threads|start|head|memory|convergence|skin|kit|live|clean|time-to-error|whole-kit ...]: prints
-// the figures asked for, or all but the last three.
+// understudy_bench [rays|threads|start|head|memory|convergence|skin|hair-rays|eye-light|cleaning|kit|live|clean|
+// time-to-error|whole-kit ...]: prints the figures asked for, or all but the last three.
 
 #include "bench.h"
 
@@ -48,6 +48,9 @@ int main(int count, char** arguments) {
                                                            {"memory", understudy::bench_memory},
                                                            {"convergence", understudy::bench_convergence},
                                                            {"skin", understudy::bench_skin},
+                                                           {"hair-rays", understudy::bench_hair_rays},
+                                                           {"eye-light", understudy::bench_eye_light},
+                                                           {"cleaning", understudy::bench_cleaning},
                                                            {"kit", understudy::bench_kit},
                                                            {"live", understudy::bench_live},
                                                            {"clean", understudy::bench_clean},
@@ -63,11 +66,12 @@ int main(int count, char** arguments) {
     for (int i = 1; i < count; ++i) {
         const auto found = all.find(arguments[i]);
         if (found == all.end()) {
-            fmt::print(
-                stderr,
-                "no measurement \"{}\"; expected rays, threads, start, head, memory, convergence, skin, kit, live, "
-                "clean, time-to-error or whole-kit\n",
-                arguments[i]);
+            fmt::print(stderr,
+                       "no measurement \"{}\"; expected rays, threads, start, head, memory, convergence, skin, "
+                       "hair-rays, eye-light, "
+                       "cleaning, kit, live, "
+                       "clean, time-to-error or whole-kit\n",
+                       arguments[i]);
             return 2;
         }
         found->second();

@@ -18,6 +18,9 @@ void bench_head();
 void bench_memory();
 void bench_convergence();
 void bench_skin();
+void bench_hair_rays();
+void bench_eye_light();
+void bench_cleaning();
 void bench_live();
 void bench_clean();          // the first time it makes its references, which takes many minutes
 void bench_time_to_error();  // as above

@@ -132,7 +132,8 @@ void tell_losses(const Rendered& rendered) {
         fmt::print(stderr, "{} paths came to no number and were left out of the picture\n", rendered.non_finite);
     }
     if (rendered.given_up > 0) {
-        fmt::print(stderr, "{} walks under the skin grew too long and were given up\n", rendered.given_up);
+        fmt::print(stderr, "{} paths of light under the skin were too long to follow and were left dark\n",
+                   rendered.given_up);
     }
 }
 

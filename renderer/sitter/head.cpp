@@ -102,8 +102,8 @@ Expected<HeadPointer> load_library_head(const SitterSettings& sitter, const Libr
     head->pivots = bone_pivots(*data, *shaped);
     std::array<Double3, 2> eyes = {eye_centre(data->eyes[0], *shaped), eye_centre(data->eyes[1], *shaped)};
     RefinedHead refined = refine(*data, arms_down(*data, *shaped), kSubdivisions);
-
     close_lips(refined);
+
     const Double3 origin(0.0, 0.5 * (eyes[0].y + eyes[1].y), head->pivots[kSkull].z);
     for (Double3& p : refined.positions) p -= origin;
     for (Double3& p : head->pivots) p -= origin;
@@ -126,9 +126,7 @@ Expected<HeadPointer> load_library_head(const SitterSettings& sitter, const Libr
     head->casts = cast_skin(head->mesh, head->places, head->eyes, face_over(sitter.face, file->face).sex.value_or(0.0));
     head->chest = chest_of(head->mesh, head->face);
     head->crown = crown_of(head->mesh);
-    std::vector<Double3> placed = *shaped;
-    for (Double3& p : placed) p -= origin;
-    set_teeth(head->mesh, data->arches, placed);
+    set_teeth(head->mesh, data->arches, *shaped, origin);
     // Worn above the collar: the places to measure at and to aim at have been found without it.
     if (sitter.glasses) head->lenses = put_on_glasses(head->mesh, eyes, *sitter.glasses);
     if (sitter.hat) head->hat = put_on_hat(head->mesh, eyes, *sitter.hat);

@@ -8,6 +8,7 @@
 #include <fstream>
 #include <nlohmann/json.hpp>
 #include <optional>
+#include <set>
 #include <sstream>
 
 namespace understudy {
@@ -60,32 +61,49 @@ std::vector<std::uint32_t> vertex_list(const nlohmann::json& list, std::size_t v
     return numbers;
 }
 
+// A closed line of edges of the mesh: it has to stay one when the mesh is made finer.
+std::vector<std::uint32_t> closed_line(const nlohmann::json& list, const HeadData& data) {
+    auto line = vertex_list(list, data.weights.size());
+    std::set<std::pair<std::uint32_t, std::uint32_t>> missing;
+    for (std::size_t i = 0; i < line.size(); ++i) missing.insert(std::minmax(line[i], line[(i + 1) % line.size()]));
+    if (line.size() < 3 || missing.size() < line.size()) throw std::runtime_error("a line that is not closed");
+    for (const Quad& quad : data.quads) {
+        for (std::size_t k = 0; k < 4; ++k) missing.erase(std::minmax(quad.at(k), quad.at((k + 1) % 4)));
+    }
+    if (!missing.empty()) throw std::runtime_error("a line that is not of the mesh");
+    return line;
+}
+
+ArchMarks arch_marks(const nlohmann::json& marks, std::size_t vertices) {
+    ArchMarks arch{vertex_list(marks.at("root"), vertices), vertex_list(marks.at("edge"), vertices)};
+    if (arch.root.size() != arch.edge.size()) throw std::runtime_error("an arch whose root and edge do not match");
+    if (std::set(arch.edge.begin(), arch.edge.end()).size() < std::max(std::size_t{4}, arch.edge.size())) {
+        throw std::runtime_error("an arch of fewer than four different marks");
+    }
+    return arch;
+}
+
 void read_rig(const std::filesystem::path& path, HeadData& data) {
     std::ifstream file(path);
     const auto rig = nlohmann::json::parse(file);
     const std::size_t vertices = data.positions.size();
-    for (std::size_t b = 0; b < kBoneCount; ++b) {
-        data.pivots.at(b) = vertex_list(rig.at("pivots").at(kBoneNames.at(b)), vertices);
-    }
-    for (std::size_t e = 0; e < 2; ++e) {
-        const auto& eye = rig.at("eyes").at(e);
-        data.eyes.at(e) = {vertex_list(eye.at("eyeball"), vertices), vertex_list(eye.at("inner_margin"), vertices),
-                           vertex_list(eye.at("outer_margin"), vertices)};
-    }
-    for (std::size_t a = 0; a < 2; ++a) {
-        const auto& arch = rig.at("arches").at(a);
-        data.arches.at(a) = {vertex_list(arch.at("root"), vertices), vertex_list(arch.at("edge"), vertices)};
-        if (data.arches.at(a).root.size() != data.arches.at(a).edge.size() || data.arches.at(a).root.size() < 4) {
-            throw std::runtime_error("an arch whose two lines do not match");
-        }
-    }
-    data.lips_meet = vertex_list(rig.at("lips_meet"), vertices);
     data.weights = rig.at("weights").get<std::vector<BoneWeights>>();
+    if (data.weights.size() > vertices) throw std::runtime_error("more skin weights than vertices");
     for (const auto& quad : data.quads) {
         for (const auto corner : quad) {
             if (corner >= data.weights.size()) throw std::runtime_error("a face that reaches past the skin weights");
         }
     }
+    for (std::size_t b = 0; b < kBoneCount; ++b) {
+        data.pivots.at(b) = vertex_list(rig.at("pivots").at(kBoneNames.at(b)), vertices);
+    }
+    for (std::size_t e = 0; e < 2; ++e) {
+        const auto& eye = rig.at("eyes").at(e);
+        data.eyes.at(e) = {vertex_list(eye.at("eyeball"), vertices), closed_line(eye.at("inner_margin"), data),
+                           closed_line(eye.at("outer_margin"), data)};
+    }
+    for (std::size_t a = 0; a < 2; ++a) data.arches.at(a) = arch_marks(rig.at("arches").at(a), vertices);
+    data.lips_meet = closed_line(rig.at("lips_meet"), data);
 }
 
 ShapesHeader read_header(std::ifstream& file) {
@@ -143,13 +161,15 @@ Expected<HeadData> read_head_data(const std::filesystem::path& folder) {
     for (const char* name : {"head.obj", "head.rig.json", "head.shapes"}) {
         if (!std::filesystem::is_regular_file(folder / name)) return not_prepared(folder / name, "missing");
     }
+    std::filesystem::path read = folder / "head.obj";
     try {
         HeadData data;
-        read_mesh(folder / "head.obj", data);
-        read_rig(folder / "head.rig.json", data);
+        read_mesh(read, data);
+        read = folder / "head.rig.json";
+        read_rig(read, data);
         return data;
     } catch (const std::exception& error) {
-        return not_prepared(folder, error.what());
+        return not_prepared(read, error.what());
     }
 }
 

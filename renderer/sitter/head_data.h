@@ -46,7 +46,7 @@ struct HeadData {
     std::array<std::vector<std::uint32_t>, kBoneCount> pivots;  // a bone turns about the mean of these vertices
     std::array<EyeMarks, 2> eyes;                               // [0] the sitter's right
     std::array<ArchMarks, 2> arches;                            // [0] the upper jaw's
-    std::vector<std::uint32_t> lips_meet;                       // closed: the line where the lips touch
+    std::vector<std::uint32_t> lips_meet;  // closed: where the lips touch, from the right corner along the upper one
 };
 
 Expected<HeadData> read_head_data(const std::filesystem::path& folder);

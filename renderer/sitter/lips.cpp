@@ -26,22 +26,28 @@ struct Lips {
     LipLine upper, lower;
 };
 
-Lips lips_of(const RefinedHead& head, const std::vector<std::uint32_t>& contact) {
+// The line goes from the mouth's right corner along the upper lip to the left one, and back.
+Lips lips_of(const RefinedHead& head) {
+    const auto& contact = head.lips_meet;
     const auto by_x = [&](std::uint32_t a, std::uint32_t b) { return head.positions[a].x < head.positions[b].x; };
-    const auto [right, left] = std::minmax_element(contact.begin(), contact.end(), by_x);
-    const auto count = contact.size();
-    const auto start = static_cast<std::size_t>(right - contact.begin());
-    const auto end = (static_cast<std::size_t>(left - contact.begin()) + count - start) % count;
+    const auto left = std::max_element(contact.begin(), contact.end(), by_x);
     Lips lips;
-    for (std::size_t i = 0; i <= end; ++i) lips.upper.push_back(head.positions[contact[(start + i) % count]]);
-    for (std::size_t i = count; i >= end; --i) lips.lower.push_back(head.positions[contact[(start + i) % count]]);
-    const auto mean_height = [](const LipLine& line) {
-        double sum = 0.0;
-        for (const Double3& p : line) sum += p.y;
-        return sum / static_cast<double>(line.size());
-    };
-    if (mean_height(lips.upper) < mean_height(lips.lower)) std::swap(lips.upper, lips.lower);
+    for (auto v = contact.begin(); v <= left; ++v) lips.upper.push_back(head.positions[*v]);
+    lips.lower.push_back(head.positions[contact.front()]);
+    for (auto v = contact.end() - 1; v >= left; --v) lips.lower.push_back(head.positions[*v]);
     return lips;
+}
+
+Double3 nearest_on(const LipLine& line, const Double3& place) {
+    Double3 nearest = line.front();
+    for (std::size_t i = 1; i < line.size(); ++i) {
+        const Double3 side = line[i] - line[i - 1];
+        const double length2 = glm::dot(side, side);
+        const double t = length2 > 0.0 ? std::clamp(glm::dot(place - line[i - 1], side) / length2, 0.0, 1.0) : 0.0;
+        const Double3 on = line[i - 1] + t * side;
+        if (glm::distance(on, place) < glm::distance(nearest, place)) nearest = on;
+    }
+    return nearest;
 }
 
 double taken_at(const Lips& lips, double x) {
@@ -51,24 +57,28 @@ double taken_at(const Lips& lips, double x) {
 
 // How far the skin at this place goes toward the other lip; `own` is the line of the lip that it is on.
 double way_of(const Double3& place, const LipLine& own, const Lips& lips) {
-    const auto nearest = std::min_element(own.begin(), own.end(), [&](const Double3& a, const Double3& b) {
-        return glm::distance(a, place) < glm::distance(b, place);
-    });
-    const double away = glm::distance(*nearest, place) / kReach;
+    const Double3 nearest = nearest_on(own, place);
+    const double away = glm::distance(nearest, place) / kReach;
     if (away >= 1.0) return 0.0;
     const double share = (1.0 - away * away) * (1.0 - away * away);
-    return 0.5 * share * taken_at(lips, std::lerp(place.x, nearest->x, std::min(1.0, 2.0 * away)));
+    return 0.5 * share * taken_at(lips, nearest.x);
 }
 
 }  // namespace
 
 void close_lips(RefinedHead& head) {
-    const Lips lips = lips_of(head, head.lips_meet);
-    const Double3& right = lips.upper.front();
-    const Double3& left = lips.upper.back();
+    const Lips lips = lips_of(head);
+    Double3 low = lips.upper.front();
+    Double3 high = low;
+    for (const LipLine* line : {&lips.upper, &lips.lower}) {
+        for (const Double3& p : *line) {
+            low = glm::min(low, p);
+            high = glm::max(high, p);
+        }
+    }
     for (Double3& p : head.positions) {
-        if (p.x < right.x - kReach || p.x > left.x + kReach) continue;
-        if (std::abs(p.y - right.y) > 0.05 || std::abs(p.z - right.z) > 0.05) continue;
+        const Double3 inside = glm::min(p - low, high - p);
+        if (std::min({inside.x, inside.y, inside.z}) < -kReach) continue;
         const double above = p.y - 0.5 * (height_at(lips.upper, p.x) + height_at(lips.lower, p.x));
         p.y += above > 0.0 ? -way_of(p, lips.upper, lips) : way_of(p, lips.lower, lips);
     }

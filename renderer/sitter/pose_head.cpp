@@ -116,7 +116,7 @@ Sitter pose_head(const Head& head, const SitterSettings& settings, const std::op
         sitter.mesh.skin.push_back(
             {spot_of(cast, sitter.melanin, sitter.blood, settings.skin.shine), cast.pores, cast.lip});
     }
-    sitter.mesh.skin.resize(sitter.mesh.positions.size());  // what is worn has none
+    sitter.mesh.skin.resize(sitter.mesh.positions.size());  // what is worn has none, nor have teeth
     if (head.lids) {
         const glm::dmat4 placed = glm::translate(glm::dmat4(1.0), place_of(settings));
         Growth& growth = sitter.growth.emplace();

@@ -18,8 +18,8 @@ constexpr double kDeepest = 0.0050;               // behind the face; farther in
 constexpr double kEdgeInGap = 0.0015;             // thickness where one tooth's edge goes over into the next one's
 constexpr double kGapFilled = 0.0009;             // how deep the gum lies in the gaps, at most
 
-// Of the lower row behind the upper one, and how far the upper one reaches over it. Common practice, no source: two to
-// three millimetres of each.
+// Measured from the marks, whose edges meet within a millimetre: the lower teeth stand some 2 mm behind the upper ones,
+// which reach 3 mm over them. Two to three of each is common practice, no source.
 constexpr double kLowerBehind = 0.0022;
 constexpr double kUpperLonger = 0.0038;
 
@@ -34,10 +34,10 @@ Double3 through(const std::vector<Double3>& marks, std::size_t span, double t) {
                   t * t * t * (3.0 * from - before - 3.0 * to + after));
 }
 
-// Where a row stands: the line of its biting edges with the jaw above or below.
-class Row {
+// Where a row of teeth stands: the line of its biting edges with the jaw above or below.
+class Arch {
   public:
-    Row(const ArchMarks& marks, const std::vector<Double3>& placed) {
+    Arch(const ArchMarks& marks, const std::vector<Double3>& placed, bool upper) : upper_(upper) {
         std::vector<Double3> roots;
         std::vector<Double3> edges;
         for (const auto v : marks.root) roots.push_back(placed[v]);
@@ -65,7 +65,7 @@ class Row {
         const Double3 edge = place(edges_, run);
         const Double3 root = place(roots_, run);
         const Double3 out = glm::normalize(glm::cross(along, root - edge));
-        return {edge, root, root.y > edge.y ? out : -out};
+        return {edge, root, upper_ ? out : -out};
     }
 
   private:
@@ -76,6 +76,7 @@ class Row {
         return glm::mix(line[i - 1], line[i], (wanted - run_[i - 1]) / (run_[i] - run_[i - 1]));
     }
 
+    bool upper_;
     std::vector<Double3> roots_, edges_;
     std::vector<double> run_;  // along the edges, from the sitter's right
 };
@@ -116,47 +117,75 @@ Column column_of(const Crown& crown, double across, double jaw) {
     return column;
 }
 
-class RowBuilder {
+// Between two teeth.
+Column mean_of(Column column, const Column& other) {
+    for (std::size_t i = 0; i < column.spots.size(); ++i) {
+        column.spots[i].height = 0.5 * (column.spots[i].height + other.spots[i].height);
+        column.spots[i].out = 0.5 * (column.spots[i].out + other.spots[i].out);
+    }
+    return column;
+}
+
+class ArchBuilder {
   public:
-    RowBuilder(SkinnedMesh& mesh, const ArchMarks& marks, const std::vector<Double3>& placed, bool upper)
-        : mesh_(mesh), row_(marks, placed), upper_(upper), crowns_(upper ? kUpperCrowns : kLowerCrowns) {
+    ArchBuilder(SkinnedMesh& mesh, const ArchMarks& marks, const std::vector<Double3>& placed, bool upper)
+        : mesh_(mesh), arch_(marks, placed, upper), upper_(upper), crowns_(upper ? kUpperCrowns : kLowerCrowns) {
         double whole = 0.0;
         for (const Crown& crown : crowns_) whole += crown.width;
-        size_ = row_.half_length() / whole;
+        size_ = arch_.half_length() / whole;
     }
 
     // From the sitter's right to left.
     void build() {
-        for (std::size_t k = kShown; k > 0; --k) add_tooth(k - 1, -1.0);
-        for (std::size_t k = 0; k < kShown; ++k) add_tooth(k, 1.0);
+        for (std::size_t k = kShown; k > 0; --k) {
+            add_far_edge(k - 1, -1.0);
+            add_tooth(k - 1, -1.0);
+        }
+        add_column(0.0, [&](double jaw) { return column_of(crowns_.front(), -1.0, jaw); });
+        for (std::size_t k = 0; k < kShown; ++k) {
+            add_tooth(k, 1.0);
+            add_far_edge(k, 1.0);
+        }
     }
 
   private:
-    void add_tooth(std::size_t number, double side) {
-        Crown crown = crowns_.at(number);
+    double begins(std::size_t number) const {
         double before = 0.0;
         for (std::size_t k = 0; k < number; ++k) before += crowns_.at(k).width;
-        // Two teeth share the column between them.
-        for (std::size_t c = begun_ ? 1 : 0; c < kColumns; ++c) {
+        return before;
+    }
+
+    void add_tooth(std::size_t number, double side) {
+        const Crown& crown = crowns_.at(number);
+        for (std::size_t c = 1; c + 1 < kColumns; ++c) {
             // Closer to each other toward the gaps, where the face falls away.
             const double toward_left =
                 std::sin(0.5 * kPiDouble * (2.0 * static_cast<double>(c) / (kColumns - 1) - 1.0));
             const double across = side * toward_left;
-            const double run = side * size_ * (before + 0.5 * crown.width * (1.0 + across));
-            add_column(crown, across, row_.at(run));
+            const double run = side * (begins(number) + 0.5 * crown.width * (1.0 + across));
+            add_column(run, [&](double jaw) { return column_of(crown, across, jaw); });
         }
     }
 
-    void add_column(const Crown& crown, double across, const Row::Station& station) {
-        const double jaw = glm::distance(station.root, station.edge);
-        const Double3 up = (station.root - station.edge) / jaw;
-        const Double3 foot = station.edge - (upper_ ? kUpperLonger * up : kLowerBehind * station.out);
-        const Column column = column_of(crown, across, jaw / size_);
+    // Which is the next tooth's near edge.
+    void add_far_edge(std::size_t number, double side) {
+        add_column(side * begins(number + 1), [&](double jaw) {
+            return mean_of(column_of(crowns_.at(number), 1.0, jaw), column_of(crowns_.at(number + 1), -1.0, jaw));
+        });
+    }
+
+    // run: from the middle toward the sitter's left, and all that `make` gives, in the table's size.
+    template <class Make>
+    void add_column(double run, const Make& make) {
+        const Arch::Station station = arch_.at(size_ * run);
+        const Double3 toward_jaw = glm::normalize(station.root - station.edge);
+        const Double3 foot = station.edge - (upper_ ? kUpperLonger * toward_jaw : kLowerBehind * station.out);
+        const Column column = make(glm::dot(station.root - foot, toward_jaw) / size_);
         const auto first = static_cast<std::uint32_t>(mesh_.positions.size());
         BoneWeights skull{};
         skull[kSkull] = 1.0F;
         for (const Spot& spot : column.spots) {
-            mesh_.positions.push_back(foot + size_ * (spot.height * up + spot.out * station.out));
+            mesh_.positions.push_back(foot + size_ * (spot.height * toward_jaw + spot.out * station.out));
             mesh_.weights.push_back(skull);
         }
         if (begun_) join(column, first);
@@ -164,13 +193,13 @@ class RowBuilder {
     }
 
     void join(const Column& column, std::uint32_t first) {
-        const auto rows = static_cast<std::uint32_t>(column.spots.size());
-        for (std::uint32_t r = 0; r + 1 < rows; ++r) {
-            const bool crown = r >= column.crown_from && r < column.crown_to;
-            const std::uint32_t left = first - rows + r;
-            const std::uint32_t right = first + r;
-            add({left, left + 1, right}, crown);
-            add({right, left + 1, right + 1}, crown);
+        const auto spots = static_cast<std::uint32_t>(column.spots.size());
+        for (std::uint32_t i = 0; i + 1 < spots; ++i) {
+            const bool crown = i >= column.crown_from && i < column.crown_to;
+            const std::uint32_t before = first - spots + i;
+            const std::uint32_t here = first + i;
+            add({before, before + 1, here}, crown);
+            add({here, before + 1, here + 1}, crown);
         }
     }
 
@@ -181,7 +210,7 @@ class RowBuilder {
     }
 
     SkinnedMesh& mesh_;
-    Row row_;
+    Arch arch_;
     bool upper_;
     const std::array<Crown, kTeethASide>& crowns_;
     double size_ = 1.0;  // of this sitter's teeth over the table's
@@ -190,8 +219,11 @@ class RowBuilder {
 
 }  // namespace
 
-void set_teeth(SkinnedMesh& mesh, const std::array<ArchMarks, 2>& arches, const std::vector<Double3>& placed) {
-    for (std::size_t a = 0; a < arches.size(); ++a) RowBuilder(mesh, arches.at(a), placed, a == 0).build();
+void set_teeth(SkinnedMesh& mesh, const std::array<ArchMarks, 2>& arches, const std::vector<Double3>& placed,
+               const Double3& origin) {
+    std::vector<Double3> at = placed;
+    for (Double3& p : at) p -= origin;
+    for (std::size_t a = 0; a < arches.size(); ++a) ArchBuilder(mesh, arches.at(a), at, a == 0).build();
 }
 
 }  // namespace understudy

@@ -6,7 +6,9 @@
 
 namespace understudy {
 
-// Adds both rows to the straight head. `placed` are the positions that the arches number, in the mesh's axes.
-void set_teeth(SkinnedMesh& mesh, const std::array<ArchMarks, 2>& arches, const std::vector<Double3>& placed);
+// Adds both rows to the straight head, the upper one first. `placed` are the positions that the arches number, from
+// which the mesh has taken `origin` away.
+void set_teeth(SkinnedMesh& mesh, const std::array<ArchMarks, 2>& arches, const std::vector<Double3>& placed,
+               const Double3& origin);
 
 }  // namespace understudy

@@ -16,6 +16,7 @@ constexpr float kPoreRadius = 0.24e-3F;
 constexpr float kPoreDepth = 50.0e-6F;
 constexpr float kLineCell = 0.75e-3F;
 constexpr float kLineDepth = 16.0e-6F;
+// The grooves of lips. By eye, no source.
 constexpr float kGrooveAcross = 1.3e-3F;
 constexpr float kGrooveAlong = 8.0e-3F;
 constexpr float kGrooveDepth = 120.0e-6F;

@@ -7,11 +7,11 @@ namespace {
 
 // The lining behind a lid is the socket's; whoever asks what hides a light means the lid.
 Zone zone_in_words(Zone zone, const Vec3& place, const std::vector<Eye>& eyes) {
-    constexpr double kSocket = 0.025;  // from an eye's centre
+    constexpr double kSocketReach = 0.025;  // from an eye's centre
     if (zone != Zone::kSocket) return zone;
     for (const Eye& eye : eyes) {
         const Double3 away = Double3(place) - eye.centre;
-        if (glm::length(away) < kSocket) return glm::dot(away, eye.up) > 0.0 ? Zone::kUpperLid : Zone::kLowerLid;
+        if (glm::length(away) < kSocketReach) return glm::dot(away, eye.up) > 0.0 ? Zone::kUpperLid : Zone::kLowerLid;
     }
     return zone;
 }

@@ -18,10 +18,10 @@ constexpr float kSocketReflectance = 0.12F;
 // Wet lining, redder than skin. By eye, no source.
 constexpr double kLiningMelanin = 0.004;
 constexpr double kLiningBlood = 0.10;
-// The inner corner of the eye and the edges of the lids behind the tears. Invented.
+// The inner corner of the eye, the edges of the lids behind the tears, the mouth. Invented.
 constexpr double kMoistMelanin = 0.004;
 constexpr double kMoistBlood = 0.03;
-constexpr float kCaruncleRoughness = 0.12F;
+constexpr float kMoistRoughness = 0.12F;
 
 // Every place has its own; this one says how smooth the smoothest is.
 SkinSurface skin_of(const Sitter& sitter) {
@@ -80,7 +80,7 @@ std::vector<Surface> zone_surfaces(const Sitter& sitter) {
     std::vector<Surface> surfaces(static_cast<std::size_t>(Zone::kCount), skin_of(sitter));
     const auto set = [&](Zone zone, const Surface& surface) { surfaces[static_cast<std::size_t>(zone)] = surface; };
     set(Zone::kSocket, MattSurface{skin_albedo(0.01, 0.15) * kSocketReflectance});
-    set(Zone::kMouth, CoatedSurface(skin_albedo(kLiningMelanin, kLiningBlood), kTearIndex, kCaruncleRoughness));
+    set(Zone::kMouth, CoatedSurface(skin_albedo(kLiningMelanin, kLiningBlood), kTearIndex, kMoistRoughness));
     set(Zone::kTeeth, CoatedSurface(enamel_albedo(), kWetEnamelIndex, kWetEnamelRoughness));
     const ClothesSettings& clothes = sitter.clothes;
     const Surface outer = cloth_surface(clothes.colour, fabric_of(clothes));
@@ -93,7 +93,7 @@ std::vector<Surface> zone_surfaces(const Sitter& sitter) {
     if (sitter.glasses) set(Zone::kGlasses, frame_surface(sitter.glasses->colour));
     const Spectrum moist = skin_albedo(kMoistMelanin, kMoistBlood);
     set(Zone::kTearLine, CoatedSurface(moist, kTearIndex, kTearRoughness));
-    set(Zone::kCaruncle, CoatedSurface(moist, kTearIndex, kCaruncleRoughness));
+    set(Zone::kCaruncle, CoatedSurface(moist, kTearIndex, kMoistRoughness));
     return surfaces;
 }
 

@@ -6,7 +6,6 @@
 
 #include <gtest/gtest.h>
 
-#include "scatter/enamel.h"
 #include "scatter/eye_colours.h"
 #include "spectrum/colour.h"
 #include "spectrum/illuminant.h"
@@ -76,15 +75,6 @@ TEST(IrisColour, NamesGoRound) {
     }
     EXPECT_FALSE(iris_colour_named("Blue"));
     EXPECT_FALSE(iris_colour_named(""));
-}
-
-// Upper incisors of living adults: L* 71, b* 17, spread 5 each (Gozalo-Diaz, Johnston and Wee 2008, from memory).
-TEST(EnamelColour, IsThatOfLivingTeeth) {
-    const Lab tooth = lab_in_daylight(enamel_albedo());
-    EXPECT_NEAR(tooth.lightness, 71.0, 5.0);
-    EXPECT_NEAR(tooth.b, 17.0, 5.0);
-    EXPECT_GT(tooth.a, 0.0);
-    EXPECT_LT(tooth.a, 6.0);
 }
 
 }  // namespace

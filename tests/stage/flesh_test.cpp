@@ -82,7 +82,7 @@ TEST(Flesh, HasWallsOfSkinOnly) {
     const auto in = flesh.wall({kMiddle + Vec3(0.0F, 0.003F, 0.1F), Vec3(0.0F, 0.0F, -1.0F)});
     ASSERT_TRUE(in);
     EXPECT_FALSE(flesh.contains(*in));
-    for (const Zone zone : {Zone::kTop, Zone::kMouth}) {
+    for (const Zone zone : {Zone::kTop, Zone::kMouth, Zone::kSocket, Zone::kTeeth}) {
         sitter.mesh.zones.assign(sitter.mesh.triangles.size(), zone);
         EXPECT_FALSE(Flesh(sitter).wall({kMiddle, Vec3(0.6F, 0.0F, 0.8F)}));
     }

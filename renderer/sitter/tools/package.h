@@ -20,7 +20,7 @@ struct PackageBone {
 struct Package {
     std::vector<Double3> positions;                   // metres; body first, helpers after
     std::vector<std::array<std::uint32_t, 4>> faces;  // the body's, and after them the tongue's
-    std::size_t body_faces = 0;
+    std::size_t body_faces = 0;                       // how many of them are the body's
     std::vector<PackageBone> bones;
     std::vector<std::array<std::pair<int, double>, 4>> weights;  // bone and share, a vertex
     std::vector<std::string> shape_names;    // "nose/nose-hump-morehump", in the order of the data: sorted

@@ -234,6 +234,12 @@ Expected<Done> prepare(const std::filesystem::path& package_folder, const std::f
     if (eyes[1].inner_margin.empty() || eyes[1].inner_margin.size() != eyes[1].outer_margin.size()) {
         return Problem{Blame::kFailed, fmt::format("{}: no lid margins found", package_folder.string())};
     }
+    if (line_between_lips(package).empty()) {
+        return Problem{Blame::kFailed, fmt::format("{}: no line between the lips found", package_folder.string())};
+    }
+    if (package.body_faces == package.faces.size()) {
+        return Problem{Blame::kFailed, fmt::format("{}: no tongue found", package_folder.string())};
+    }
     std::ifstream mesh_file(package_folder / "public/data/models/human_full_size.json");
     const auto mesh = nlohmann::json::parse(mesh_file);
     const auto pivots = find_pivots(mesh.at("metadata").at("joint_pos_idxs"));

@@ -1,6 +1,7 @@
 #include "sitter/tools/zoning.h"
 
 #include <algorithm>
+#include <cmath>
 #include <optional>
 
 #include "sitter/tools/loops.h"
@@ -89,14 +90,25 @@ Zone face_zone(const Face& face, const Reaches& r, const std::array<Double3, 2>&
 }  // namespace
 
 std::vector<std::uint32_t> line_between_lips(const Package& package) {
-    return QuadNet(package.faces).loop_from(kLipContactEdge);
+    auto line = QuadNet(package.faces).loop_from(kLipContactEdge);
+    if (line.empty()) return line;
+    const auto at = [&](std::uint32_t v) { return package.positions[v]; };
+    const auto by_x = [&](std::uint32_t a, std::uint32_t b) { return at(a).x < at(b).x; };
+    std::rotate(line.begin(), std::min_element(line.begin(), line.end(), by_x), line.end());
+    // On its way it passes through the middle twice; the higher time belongs to the upper lip.
+    const auto left = std::max_element(line.begin(), line.end(), by_x);
+    const auto nearer_middle = [&](std::uint32_t a, std::uint32_t b) { return std::abs(at(a).x) < std::abs(at(b).x); };
+    const auto one = *std::min_element(line.begin(), left, nearer_middle);
+    const auto other = *std::min_element(left, line.end(), nearer_middle);
+    if (at(one).y < at(other).y) std::reverse(line.begin() + 1, line.end());
+    return line;
 }
 
 std::vector<Zone> zones_of(const Package& package, const std::vector<std::size_t>& numbers,
                            const std::array<Double3, 2>& eye_centres) {
     const Reaches reaches = all_reaches(package);
     const QuadNet net(package.faces);
-    const auto mouth = net.enclosed(net.loop_from(kLipContactEdge), kInMouth);
+    const auto mouth = net.enclosed(line_between_lips(package), kInMouth);
     const auto mouth_and_lips = net.enclosed(net.loop_from(kLipBorderEdge), kInMouth);
     const double eye_y = eye_centres[0].y;
     std::vector<Zone> zones;

@@ -8,7 +8,8 @@
 
 namespace understudy {
 
-// The closed line on which the lips meet.
+// The closed line on which the lips meet, from the right corner of the mouth along the upper lip; empty when the
+// package is another one.
 std::vector<std::uint32_t> line_between_lips(const Package& package);
 
 // One zone for each of `faces` (numbers into package.faces).

@@ -12,8 +12,9 @@ constexpr std::size_t kFallRows = 14;
 constexpr std::size_t kRows = kStandRows + kTurnRows + kFallRows;
 constexpr double kTurn = 0.0028;      // radius of the fold, where there is a stand
 constexpr double kLean = -0.20;       // of the stand, toward the neck
-constexpr double kStandSinks = 0.70;  // share of the half collar from which it does
-constexpr double kOffNeck = 0.0015;   // of the stand over the layer that the seam is in
+constexpr double kStandSinks = 0.70;  // share of the half collar from which the stand sinks
+constexpr double kLeastStanding = 0.05;
+constexpr double kOffNeck = 0.0015;  // of the stand over the layer that the seam is in
 
 struct AtAngle {
     double angle = 0.0;  // from the nape, positive toward the sitter's left
@@ -119,10 +120,10 @@ Profile profile_at(const std::vector<SheetPoint>& seam, const CollarCut& shape, 
     profile.out = glm::normalize(Double3(level.x, 0.0, level.z));
     if (glm::dot(profile.out, seam[c].normal) < 0.0) profile.out = -profile.out;
     profile.up = {0.0, 1.0, 0.0};
-    // An open collar lies flat at its ends: there is no stand left where the shirt's edge begins.
-    const double left = 1.0 - smooth_step((front - kStandSinks) / (1.0 - kStandSinks));
-    profile.stand = left * glm::mix(shape.stand_nape_m, shape.stand_front_m, front);
-    profile.turn = kTurn * std::max(0.2, left);
+    // A collar that is worn open lies flat at its ends: hardly any stand is left where the garment's edge begins.
+    const double standing = std::max(kLeastStanding, 1.0 - smooth_step((front - kStandSinks) / (1.0 - kStandSinks)));
+    profile.stand = standing * glm::mix(shape.stand_nape_m, shape.stand_front_m, front);
+    profile.turn = kTurn * std::max(0.2, standing);
     profile.fall = glm::mix(shape.fall_nape_m, shape.fall_front_m, grown);
     profile.slant = shape.spread * grown;
     return profile;

@@ -14,7 +14,7 @@ std::vector<SheetPoint> neck_seam(const ClothSheet& layer, const Outline& outlin
 // Along the seam each size goes from the nape's to the front's.
 struct CollarCut {
     double stand_nape_m = 0.030;
-    double stand_front_m = 0.020;
+    double stand_front_m = 0.020;  // but for its end, where it sinks and the collar lies flat
     double fall_nape_m = 0.040;
     double fall_front_m = 0.062;
     double points_from = 0.62;   // share of the half collar from which the fall grows longer

@@ -17,7 +17,7 @@ Outline strapless_edge(const BonePivots& pivots);
 struct ShirtFront {
     double open_to_m = 0.115;       // how far under the neck's base the opening ends
     double half_width_m = 0.048;    // of the opening, up at the collar
-    double collar_ends_deg = 47.0;  // of each side, from the middle
+    double collar_ends_deg = 47.0;  // of each side, from the middle: at the opening's edge
 };
 // Round the base of the neck.
 Outline collar_seam(const Double3& neck_base);
