@@ -22,6 +22,7 @@ struct Slab {
 
     bool free(const Vec3& from, float distance) const { return distance < -from.z && distance < from.z + depth; }
     std::optional<Wall> wall(const Ray& ray) const {
+        if (ray.direction.z == 0.0F) return std::nullopt;  // level
         const bool up = ray.direction.z > 0.0F;
         const float distance = up ? -ray.origin.z / ray.direction.z : (ray.origin.z + depth) / -ray.direction.z;
         if (!(distance < ray.far)) return std::nullopt;
