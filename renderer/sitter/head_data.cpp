@@ -34,7 +34,8 @@ void read_mesh(const std::filesystem::path& path, HeadData& data) {
     if (!reader.ParseFromFile(path.string(), config)) throw std::runtime_error(reader.Error());
     const auto& flat = reader.GetAttrib().vertices;
     for (std::size_t i = 0; i + 2 < flat.size(); i += 3) {
-        data.positions.emplace_back(double{flat[i]}, double{flat[i + 1]}, double{flat[i + 2]});
+        const auto number = [&](std::size_t k) { return static_cast<double>(flat[i + k]); };
+        data.positions.emplace_back(number(0), number(1), number(2));
     }
     for (const auto& shape : reader.GetShapes()) {
         const auto zone = zone_of_group(shape.name);
@@ -188,7 +189,7 @@ Expected<std::vector<Double3>> apply_shapes(const HeadData& data, const std::fil
             const auto found = entries.find(name);
             if (found == entries.end()) {
                 problems.push_back(
-                    {Blame::kWrongInput, fmt::format("{}: no shape is called \"{}\"; the nearest is \"{}\"", said_in,
+                    {Blame::kWrongInput, fmt::format(R"({}: no shape is called "{}"; the nearest is "{}")", said_in,
                                                      name, nearest_name(entries, name))});
                 continue;
             }
