@@ -1,4 +1,4 @@
-// understudy_bench [rays|threads|start|head|memory|convergence|skin|hair-rays|eye-light|cleaning|kit|live|clean|
+// understudy_bench [rays|threads|start|head|memory|convergence|skin|hair-rays|eye-light|cleaning-time|kit|live|clean|
 // time-to-error|whole-kit ...]: prints the figures asked for, or all but the last three.
 
 #include "bench.h"
@@ -50,7 +50,7 @@ int main(int count, char** arguments) {
                                                            {"skin", understudy::bench_skin},
                                                            {"hair-rays", understudy::bench_hair_rays},
                                                            {"eye-light", understudy::bench_eye_light},
-                                                           {"cleaning", understudy::bench_cleaning},
+                                                           {"cleaning-time", understudy::bench_cleaning_time},
                                                            {"kit", understudy::bench_kit},
                                                            {"live", understudy::bench_live},
                                                            {"clean", understudy::bench_clean},
@@ -69,7 +69,7 @@ int main(int count, char** arguments) {
             fmt::print(stderr,
                        "no measurement \"{}\"; expected rays, threads, start, head, memory, convergence, skin, "
                        "hair-rays, eye-light, "
-                       "cleaning, kit, live, "
+                       "cleaning-time, kit, live, "
                        "clean, time-to-error or whole-kit\n",
                        arguments[i]);
             return 2;

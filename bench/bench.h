@@ -20,12 +20,15 @@ void bench_convergence();
 void bench_skin();
 void bench_hair_rays();
 void bench_eye_light();
-void bench_cleaning();
+void bench_cleaning_time();
 void bench_live();
 void bench_clean();          // the first time it makes its references, which takes many minutes
 void bench_time_to_error();  // as above
 void bench_kit();            // a few modifiers of every kind
 void bench_whole_kit();      // all
+
+// Of a preview's hairs: half a pixel of 640 across a head and shoulders.
+inline constexpr double kWidenedHair = 0.00028;
 
 // The shortest of a few runs, in seconds.
 template <class Work>

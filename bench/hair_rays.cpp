@@ -17,7 +17,6 @@ namespace understudy {
 namespace {
 
 constexpr std::size_t kRays = 200'000;
-constexpr double kWidened = 0.00028;  // half a pixel of 640 across a head and shoulders
 constexpr float kOffSkin = 1e-4F;
 
 using Random = std::minstd_rand;
@@ -83,7 +82,7 @@ void bench_hair_rays() {
         const auto head = load_head(settings, library);
         if (!head) fail_bench(head.problems());
         const Sitter sitter = pose_head(**head, settings, std::nullopt);
-        const Strands strands = kept_strands(sitter, {kWidened}, library.kept());
+        const Strands strands = kept_strands(sitter, {kWidenedHair}, library.kept());
         const StrandGrid hair(strands);
         const MeshTree mesh(sitter.mesh);
         Random random(1);

@@ -14,9 +14,6 @@ namespace understudy {
 
 namespace {
 
-// Half a pixel of 640 across a head and shoulders.
-constexpr double kWidened = 0.00028;
-
 Sitter made_head(const SitterSettings& settings, const StrandDetail& detail, const Library& library) {
     Sitter sitter = pose_head(*load_head(settings, library).value(), settings, std::nullopt);
     sitter.strands = kept_strands(sitter, detail, library.kept());
@@ -47,7 +44,7 @@ void bench_head() {
     SitterSettings settings = setup.value().sitter;
     for (const auto& [name, style] : {std::pair("long", HairStyle::kLong), std::pair("afro", HairStyle::kAfro)}) {
         settings.hair.style = style;
-        for (const double width : {kWidened, 0.0}) bench_hair(settings, name, {width});
+        for (const double width : {kWidenedHair, 0.0}) bench_hair(settings, name, {width});
     }
 }
 

@@ -7,7 +7,7 @@ namespace understudy {
 Spectrum enamel_albedo() {
     return Spectrum::tabulate([](float wave) {
         const double past_violet = static_cast<double>(wave) - 380.0;
-        return 0.56 - 0.31 * std::exp(-past_violet / 110.0) + 0.035 * std::tanh((past_violet - 210.0) / 30.0);
+        return 0.515 - 0.368 * std::exp(-past_violet / 110.0) + 0.032 * std::tanh((past_violet - 210.0) / 30.0);
     });
 }
 

@@ -6,9 +6,9 @@
 namespace understudy {
 namespace {
 
-constexpr double kMostTaken = 0.0015;
-constexpr double kLeft = 0.00004;  // lips that touch lie beside each other, not in each other
-constexpr double kReach = 0.009;   // of the skin that follows
+constexpr double kMostTaken = 0.0015;  // of the gap
+constexpr double kGapLeft = 0.00004;   // lips that touch lie beside each other, not in each other
+constexpr double kReach = 0.009;       // of the skin that follows
 
 // One lip's part of the line, from one corner of the mouth to the other, by growing x.
 using LipLine = std::vector<Double3>;
@@ -52,7 +52,7 @@ Double3 nearest_on(const LipLine& line, const Double3& place) {
 
 double taken_at(const Lips& lips, double x) {
     const double gap = height_at(lips.upper, x) - height_at(lips.lower, x);
-    return std::clamp(gap - kLeft, 0.0, kMostTaken);
+    return std::clamp(gap - kGapLeft, 0.0, kMostTaken);
 }
 
 // How far the skin at this place goes toward the other lip; `own` is the line of the lip that it is on.

@@ -1,7 +1,9 @@
 #include "sitter/teeth.h"
 
+#define GLM_ENABLE_EXPERIMENTAL  // splines
 #include <algorithm>
 #include <cmath>
+#include <glm/gtx/spline.hpp>
 
 #include "sitter/crowns.h"
 
@@ -23,15 +25,11 @@ constexpr double kGapFilled = 0.0009;             // how deep the gum lies in th
 constexpr double kLowerBehind = 0.0022;
 constexpr double kUpperLonger = 0.0038;
 
-// Catmull and Rom, "A class of local interpolating splines", 1974: through each mark, `t` past the second of the four.
+// Through each mark, `t` past the one that the span begins with.
 Double3 through(const std::vector<Double3>& marks, std::size_t span, double t) {
-    const auto mark = [&](std::size_t i) { return marks[std::min(i, marks.size() - 1)]; };
-    const Double3 before = mark(span == 0 ? 0 : span - 1);
-    const Double3& from = mark(span);
-    const Double3& to = mark(span + 1);
-    const Double3 after = mark(span + 2);
-    return 0.5 * (2.0 * from + t * (to - before) + t * t * (2.0 * before - 5.0 * from + 4.0 * to - after) +
-                  t * t * t * (3.0 * from - before - 3.0 * to + after));
+    const Double3& before = marks[span == 0 ? 0 : span - 1];
+    const Double3& after = marks[std::min(span + 2, marks.size() - 1)];
+    return glm::catmullRom(before, marks[span], marks[span + 1], after, t);
 }
 
 // Where a row of teeth stands: the line of its biting edges with the jaw above or below.

@@ -1,5 +1,4 @@
-// How long cleaning a picture of noise takes, by the trained network and by the filter that needs none, and what it
-// does to a picture without noise.
+// How long cleaning a picture of noise takes, by the trained network and by the filter that needs none.
 
 #include <fmt/format.h>
 
@@ -13,13 +12,14 @@ namespace {
 
 void bench_denoiser(const Denoiser& denoiser, const Film& film, const Developing& developing) {
     const double seconds = shortest_time(2, [&] { denoiser.clean(film, developing); });
-    fmt::print("cleaning: {:8} {} x {}: {:.0f} ms, {:.2f} us a pixel\n", denoiser.is_learned() ? "network," : "filter,",
-               film.width, film.height, seconds * 1e3, seconds * 1e6 / (film.width * film.height));
+    fmt::print("cleaning-time: {:8} {} x {}: {:.0f} ms, {:.2f} us a pixel\n",
+               denoiser.is_learned() ? "network," : "filter,", film.width, film.height, seconds * 1e3,
+               seconds * 1e6 / (film.width * film.height));
 }
 
 }  // namespace
 
-void bench_cleaning() {
+void bench_cleaning_time() {
     const auto learned = Denoiser::open(UNDERSTUDY_DENOISER_FILE);
     const auto filter = Denoiser::open("");
     if (!learned) fail_bench(learned.problems());
