@@ -19,7 +19,7 @@ fail() {
 packages=(
     libembree-dev libopenimageio-dev libglm-dev libtinyobjloader-dev libtbb-dev libosd-dev
     libtomlplusplus-dev libcli11-dev nlohmann-json3-dev libfmt-dev libgtest-dev zlib1g-dev
-    libpango1.0-dev fonts-dejavu-core libdnnl-dev libimath-dev libopenexr-dev libpng-dev libturbojpeg0-dev
+    libpango1.0-dev fonts-dejavu-core libdnnl-dev ocl-icd-opencl-dev libimath-dev libopenexr-dev libpng-dev libturbojpeg0-dev
 )
 
 missing_packages() {
