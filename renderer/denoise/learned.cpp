@@ -3,6 +3,8 @@
 #include <algorithm>
 #include <cmath>
 
+#include <tbb/parallel_for.h>
+
 #include "denoise/transfer.h"
 
 namespace understudy {
@@ -54,7 +56,7 @@ std::vector<float> planes_of(const Tile& tile, int inputs, const Picture& pictur
             planes[(channel + c) * width * height + at] = value[static_cast<glm::length_t>(c)];
         }
     };
-    for (int v = 0; v < tile.height; ++v) {
+    tbb::parallel_for(0, tile.height, [&](int v) {
         for (int u = 0; u < tile.width; ++u) {
             const auto from = static_cast<std::size_t>((tile.y + v) * picture.width + tile.x + u);
             const std::size_t at = static_cast<std::size_t>(v) * width + static_cast<std::size_t>(u);
@@ -63,7 +65,7 @@ std::vector<float> planes_of(const Tile& tile, int inputs, const Picture& pictur
             if (inputs >= 6) put(3, at, glm::clamp(features.albedo.pixels[from], 0.0F, 1.0F));
             if (inputs >= 9) put(6, at, 0.5F * features.normals[from] + 0.5F);
         }
-    }
+    });
     return planes;
 }
 
@@ -77,7 +79,7 @@ Picture denoise_learned(const Network& network, const Picture& picture, const Fe
         const std::vector<float> planes =
             network.run(planes_of(tile, network.inputs(), picture, features), width, height);
         const std::size_t plane = static_cast<std::size_t>(width) * static_cast<std::size_t>(height);
-        for (int v = 0; v < tile.kept_height; ++v) {
+        tbb::parallel_for(0, tile.kept_height, [&](int v) {
             for (int u = 0; u < tile.kept_width; ++u) {
                 const int x = tile.kept_x + u;
                 const int y = tile.kept_y + v;
@@ -86,7 +88,7 @@ Picture denoise_learned(const Network& network, const Picture& picture, const Fe
                 const auto at = static_cast<std::size_t>((y - tile.y) * width + x - tile.x);
                 pixel = {decoded(planes[at]), decoded(planes[plane + at]), decoded(planes[2 * plane + at])};
             }
-        }
+        });
     }
     return result;
 }

@@ -2,115 +2,25 @@
 
 #include <algorithm>
 #include <array>
-#include <map>
-#include <unordered_map>
+#include <mutex>
 
 #include <fmt/format.h>
-#include <omp.h>
 #include <tbb/global_control.h>
-#include <dnnl.hpp>
+
+#include "denoise/network_plan.h"
 
 namespace understudy {
 
-namespace {
-
-using dnnl::memory;
-using Tag = memory::format_tag;
-
-constexpr memory::dim kKernel = 3;
-
-memory::desc described(const memory::dims& sizes, Tag tag) { return {sizes, memory::data_type::f32, tag}; }
-
-// One convolution's weights, as the file has them.
-struct Kernels {
-    memory::dim out = 0;
-    memory::dim in = 0;
-    memory weights;
-    memory biases;
-};
-
-}  // namespace
-
 struct Network::Inside {
-    dnnl::engine engine{dnnl::engine::kind::cpu, 0};
-    dnnl::stream stream{engine};
-    std::map<std::string, Kernels> kernels;
+    Convolutions convolutions;
     int inputs = 0;
-
-    // With its rectifier. Whatever layout is quickest here; the next step takes it as it comes.
-    memory convolved(const memory& source, const std::string& name) {
-        const Kernels& kernel = kernels.at(name);
-        memory::dims sizes = source.get_desc().dims();
-        const auto source_any = described(sizes, Tag::any);
-        sizes[1] = kernel.out;
-        dnnl::post_ops then;
-        then.append_eltwise(1.0F, dnnl::algorithm::eltwise_relu, 0.0F, 0.0F);
-        dnnl::primitive_attr attributes;
-        attributes.set_post_ops(then);
-        const dnnl::convolution_forward::desc what(
-            dnnl::prop_kind::forward_inference, dnnl::algorithm::convolution_auto, source_any,
-            described(kernel.weights.get_desc().dims(), Tag::any), described({kernel.out}, Tag::x),
-            described(sizes, Tag::any), {1, 1}, {1, 1}, {1, 1});
-        const dnnl::convolution_forward::primitive_desc how(what, attributes, engine);
-        memory result(how.dst_desc(), engine);
-        run(dnnl::convolution_forward(how), {{DNNL_ARG_SRC, laid_out(source, how.src_desc())},
-                                             {DNNL_ARG_WEIGHTS, laid_out(kernel.weights, how.weights_desc())},
-                                             {DNNL_ARG_BIAS, kernel.biases},
-                                             {DNNL_ARG_DST, result}});
-        return result;
-    }
-
-    // Each 2 × 2 pixels' largest.
-    memory halved(const memory& source) {
-        memory::dims sizes = source.get_desc().dims();
-        for (const std::size_t side : {2U, 3U}) sizes[side] /= 2;
-        const dnnl::pooling_forward::desc what(dnnl::prop_kind::forward_inference, dnnl::algorithm::pooling_max,
-                                               source.get_desc(), described(sizes, Tag::any), {2, 2}, {2, 2}, {0, 0},
-                                               {0, 0});
-        const dnnl::pooling_forward::primitive_desc how(what, engine);
-        memory result(how.dst_desc(), engine);
-        run(dnnl::pooling_forward(how), {{DNNL_ARG_SRC, source}, {DNNL_ARG_DST, result}});
-        return result;
-    }
-
-    // Twice as large, each pixel four times, and the level's like behind it.
-    memory doubled_beside(const memory& source, const memory& like) {
-        memory::dims sizes = source.get_desc().dims();
-        for (const std::size_t side : {2U, 3U}) sizes[side] *= 2;
-        const dnnl::resampling_forward::desc what(dnnl::prop_kind::forward_inference,
-                                                  dnnl::algorithm::resampling_nearest, source.get_desc(),
-                                                  described(sizes, Tag::any));
-        const dnnl::resampling_forward::primitive_desc how(what, engine);
-        memory doubled(how.dst_desc(), engine);
-        run(dnnl::resampling_forward(how), {{DNNL_ARG_SRC, source}, {DNNL_ARG_DST, doubled}});
-        const dnnl::concat::primitive_desc join(1, {doubled.get_desc(), like.get_desc()}, engine);
-        memory result(join.dst_desc(), engine);
-        run(dnnl::concat(join),
-            {{DNNL_ARG_MULTIPLE_SRC, doubled}, {DNNL_ARG_MULTIPLE_SRC + 1, like}, {DNNL_ARG_DST, result}});
-        return result;
-    }
-
-    memory laid_out(const memory& source, const memory::desc& wanted) {
-        if (source.get_desc() == wanted) return source;
-        memory result(wanted, engine);
-        run(dnnl::reorder(source, result), {{DNNL_ARG_FROM, source}, {DNNL_ARG_TO, result}});
-        return result;
-    }
-
-    void run(const dnnl::primitive& primitive, const std::unordered_map<int, memory>& arguments) {
-        primitive.execute(stream, arguments);
-        stream.wait();
-    }
-
-    memory held(const Tensor& tensor, Tag tag) {
-        const memory::dims sizes(tensor.sizes.begin(), tensor.sizes.end());
-        memory result(described(sizes, tag), engine);
-        std::copy(tensor.values.begin(), tensor.values.end(), static_cast<float*>(result.get_data_handle()));
-        return result;
-    }
+    std::mutex planning;
+    std::unique_ptr<NetworkPlan> plan;  // for the size that came last
 };
 
 namespace {
+
+constexpr std::uint32_t kKernel = 3;
 
 // In the order that light takes through them; how wide each takes its input is checked against what comes before.
 constexpr std::array<const char*, 16> kConvolutions{
@@ -134,13 +44,13 @@ Expected<Network> Network::of(const Weights& weights, const std::string& where) 
         const bool fits = kernel->second.layout == "oihw" && sizes[2] == kKernel && sizes[3] == kKernel &&
                           bias->second.sizes == std::vector<std::uint32_t>{sizes[0]};
         if (!fits) return wrong(name + " has another shape");
-        inside->kernels[name] = {sizes[0], sizes[1], inside->held(kernel->second, Tag::oihw),
-                                 inside->held(bias->second, Tag::x)};
+        inside->convolutions[name] = {static_cast<int>(sizes[0]), static_cast<int>(sizes[1]), kernel->second.values,
+                                      bias->second.values};
     }
-    const auto& kernels = inside->kernels;
-    inside->inputs = static_cast<int>(kernels.at("enc_conv0").in);
-    const auto follows = [&](const char* name, memory::dim in) { return kernels.at(name).in == in; };
-    const auto out = [&](const char* name) { return kernels.at(name).out; };
+    const auto& convolutions = inside->convolutions;
+    inside->inputs = convolutions.at("enc_conv0").in;
+    const auto follows = [&](const char* name, int in) { return convolutions.at(name).in == in; };
+    const auto out = [&](const char* name) { return convolutions.at(name).out; };
     const bool joined =
         follows("enc_conv1", out("enc_conv0")) && follows("enc_conv2", out("enc_conv1")) &&
         follows("enc_conv3", out("enc_conv2")) && follows("enc_conv4", out("enc_conv3")) &&
@@ -162,34 +72,16 @@ Network& Network::operator=(Network&&) noexcept = default;
 int Network::inputs() const { return inside_->inputs; }
 
 std::vector<float> Network::run(const std::vector<float>& planes, int width, int height) const {
-    Inside& net = *inside_;
     // The library's own threads, as many as the program may use.
-    omp_set_num_threads(
-        static_cast<int>(tbb::global_control::active_value(tbb::global_control::max_allowed_parallelism)));
-    const memory input(described({1, net.inputs, height, width}, Tag::nchw), net.engine,
-                       const_cast<float*>(planes.data()));
-    const auto pooled = [&](const memory& from, const char* name) { return net.halved(net.convolved(from, name)); };
-    // Each level is let go of as soon as nobody needs it: at full size one takes a hundred megabytes.
-    memory level1 = pooled(net.convolved(input, "enc_conv0"), "enc_conv1");
-    memory level2 = pooled(level1, "enc_conv2");
-    memory level3 = pooled(level2, "enc_conv3");
-    memory x = pooled(level3, "enc_conv4");
-    x = net.convolved(net.convolved(x, "enc_conv5a"), "enc_conv5b");
-    const auto up = [&](const memory& like, const char* first, const char* second) {
-        x = net.doubled_beside(x, like);
-        x = net.convolved(x, first);
-        x = net.convolved(x, second);
-    };
-    up(level3, "dec_conv4a", "dec_conv4b");
-    level3 = {};
-    up(level2, "dec_conv3a", "dec_conv3b");
-    level2 = {};
-    up(level1, "dec_conv2a", "dec_conv2b");
-    level1 = {};
-    up(input, "dec_conv1a", "dec_conv1b");
-    const memory output = net.laid_out(net.convolved(x, "dec_conv0"), described({1, 3, height, width}, Tag::nchw));
-    const auto* values = static_cast<const float*>(output.get_data_handle());
-    return {values, values + 3 * static_cast<std::size_t>(width) * static_cast<std::size_t>(height)};
+    const auto threads = tbb::global_control::active_value(tbb::global_control::max_allowed_parallelism);
+    const NetworkPlan::Size size{width, height, static_cast<int>(threads)};
+    const std::lock_guard<std::mutex> lock(inside_->planning);
+    auto& plan = inside_->plan;
+    if (!plan || plan->size() != size) {
+        plan.reset();  // before the next: each takes some hundred megabytes
+        plan = std::make_unique<NetworkPlan>(inside_->convolutions, size);
+    }
+    return plan->run(planes);
 }
 
 }  // namespace understudy

@@ -1,0 +1,47 @@
+// The network's steps for pictures of one size: what the library makes of each for this processor, and the memory that
+// they work in, made once and used for every picture of that size.
+#pragma once
+
+#include <map>
+#include <memory>
+#include <string>
+#include <vector>
+
+namespace understudy {
+
+// 3 × 3, with a rectifier behind it.
+struct Convolution {
+    int out = 0;
+    int in = 0;
+    std::vector<float> weights;  // out, in, row, column; the last goes first
+    std::vector<float> biases;   // out
+};
+
+using Convolutions = std::map<std::string, Convolution>;
+
+class NetworkPlan {
+  public:
+    // What a plan is made for.
+    struct Size {
+        int width = 0;  // both multiples of Network::kStep
+        int height = 0;
+        int threads = 1;
+        bool operator==(const Size&) const = default;
+    };
+    NetworkPlan(const Convolutions& convolutions, const Size& size);
+    ~NetworkPlan();
+    NetworkPlan(const NetworkPlan&) = delete;
+    NetworkPlan& operator=(const NetworkPlan&) = delete;
+
+    const Size& size() const { return size_; }
+
+    // See Network::run. By one thread at a time.
+    std::vector<float> run(const std::vector<float>& planes);
+
+  private:
+    struct Inside;
+    Size size_;
+    std::unique_ptr<Inside> inside_;
+};
+
+}  // namespace understudy
