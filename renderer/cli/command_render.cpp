@@ -92,6 +92,16 @@ int most_samples(const RenderWish& wish, const PictureSettings& settings) {
     return wish.until.empty() && wish.time.empty() ? settings.samples : kMostSamples;
 }
 
+// Soon, and coarse: before the first pass over all pixels is through, most of a second or two has gone.
+bool look_first(const Rehearsal& rehearsal, RenderOptions options, Preview& preview) {
+    options.samples = kFirstLookSamples;
+    options.every = kFirstLookEvery;
+    options.weights.clear();
+    const Rendered look = render_film(rehearsal.studio, *rehearsal.stage, options);
+    const PictureSettings& picture = rehearsal.studio.setup.picture;
+    return look.cancelled || preview.first_look(look.film, options.every, picture.width, picture.height);
+}
+
 Expected<Traced> trace(const RenderWish& wish, const Rehearsal& rehearsal, const FilmCard& card,
                        const Finisher& finisher, const PreviewGoal& goal) {
     std::optional<Preview> preview;
@@ -103,6 +113,7 @@ Expected<Traced> trace(const RenderWish& wish, const Rehearsal& rehearsal, const
     options.seed = settings.seed;
     options.cancel = &interruption();
     options.weights = layer_gains(developing_of(card));
+    if (preview && !look_first(rehearsal, options, *preview)) return preview->problems();
     if (preview) {
         options.after_pass = [&](const Film& film) {
             const int more = preview->after_pass(film);

@@ -12,6 +12,7 @@
 #include "cli/interrupt.h"
 #include "cli/own_library.h"
 #include "cli/progress_line.h"
+#include "film/display_picture.h"
 #include "film/enlarge.h"
 #include "rehearsal/render_session.h"
 
@@ -113,8 +114,9 @@ class Watch {
         const RenderSession::Hold hold(session_);
         Picture picture = finisher_.finish(*proof.film, developing_of(proof.card));
         if (proof.every > 1) picture = enlarged(picture, proof.every, proof.width, proof.height);
-        const auto done =
-            write_display_picture(wish_.picture, *picture_kind(wish_.picture), picture, tags_of(proof.card));
+        const Packing packing = proof.complete ? Packing::kSmall : Packing::kQuick;
+        const auto done = write_display_picture(wish_.picture, *picture_kind(wish_.picture), display_picture(picture),
+                                                tags_of(proof.card), packing);
         if (!done) return complain(done.problems());
         if (first_) {
             say(fmt::format("{}: {:.0f} ms, {}", told_, milliseconds(),

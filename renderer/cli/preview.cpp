@@ -9,6 +9,8 @@
 
 #include <fmt/format.h>
 
+#include "film/enlarge.h"
+
 namespace understudy {
 
 namespace {
@@ -46,15 +48,22 @@ std::optional<Measured> measured(std::string_view text) {
 Preview::Preview(std::filesystem::path path, FilmCard card, const Finisher& finisher, PreviewGoal goal)
     : path_(std::move(path)), card_(std::move(card)), finisher_(finisher), goal_(goal) {}
 
+bool Preview::write(const DisplayPicture& picture, Packing packing) {
+    const auto written = write_display_picture(path_, *picture_kind(path_), picture, tags_of(card_), packing);
+    if (!written) problems_ = written.problems();
+    return static_cast<bool>(written);
+}
+
+bool Preview::first_look(const Film& film, int every, int width, int height) {
+    const Picture thin = finisher_.finish(film, developing_of(card_));
+    return write(display_picture(enlarged(thin, every, width, height)), Packing::kQuick);
+}
+
 int Preview::after_pass(const Film& film) {
     const Clock::time_point begin = Clock::now();
     picture_ = finisher_.finish(film, developing_of(card_));
     DisplayPicture picture = display_picture(picture_);
-    const auto written = write_display_picture(path_, *picture_kind(path_), picture, tags_of(card_));
-    if (!written) {
-        problems_ = written.problems();
-        return 0;
-    }
+    if (!write(picture, Packing::kSmall)) return 0;
     // The picture of twice the paths is the mean of the one before and of another that knows nothing of it: on the mean
     // it is as far from that one as it is from the truth.
     if (film.samples == 2 * shown_samples_) error_ = difference_between(shown_, picture);

@@ -22,6 +22,8 @@ class Preview {
     // path: .png or .jpg. finisher has to outlive this.
     Preview(std::filesystem::path path, FilmCard card, const Finisher& finisher, PreviewGoal goal);
 
+    // Writes a film of every so many-th pixel, drawn as large as the whole. Whether the file could be written.
+    bool first_look(const Film& film, int every, int width, int height);
     // Writes the picture of this film in place of the one before. How many more paths a pixel may be traced: 0 when the
     // goal is reached or the file could not be written.
     int after_pass(const Film& film);
@@ -34,6 +36,7 @@ class Preview {
 
   private:
     using Clock = std::chrono::steady_clock;
+    bool write(const DisplayPicture& picture, Packing packing);
     int paths_in_time(int samples) const;
     std::optional<double> seconds_left() const;
 

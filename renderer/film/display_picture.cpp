@@ -33,9 +33,10 @@ DisplayPicture display_picture(const Picture& picture) {
 }
 
 Expected<Done> write_display_picture(const std::filesystem::path& path, PictureKind kind, const DisplayPicture& picture,
-                                     const PictureTags& tags) {
+                                     const PictureTags& tags, Packing packing) {
     assert(kind != PictureKind::kExr);
-    const auto bytes = kind == PictureKind::kPng ? encode_png(path, picture, tags) : encode_jpeg(path, picture, tags);
+    const auto bytes =
+        kind == PictureKind::kPng ? encode_png(path, picture, tags, packing) : encode_jpeg(path, picture, tags);
     return bytes ? write_bytes(path, *bytes) : bytes.problems();
 }
 

@@ -38,12 +38,13 @@ constexpr std::size_t kBeforePngChunks = 33;  // the signature and the header's 
 }  // namespace
 
 Expected<std::vector<unsigned char>> encode_png(const std::filesystem::path& path, const DisplayPicture& picture,
-                                                const PictureTags& tags) {
+                                                const PictureTags& tags, Packing packing) {
     png_image image{};
     image.version = PNG_IMAGE_VERSION;
     image.width = static_cast<png_uint_32>(picture.width);
     image.height = static_cast<png_uint_32>(picture.height);
     image.format = PNG_FORMAT_RGB;
+    if (packing == Packing::kQuick) image.flags = PNG_IMAGE_FLAG_FAST;
     png_alloc_size_t size = PNG_IMAGE_PNG_SIZE_MAX(image);
     Bytes bytes(size);
     const bool done = png_image_write_to_memory(&image, bytes.data(), &size, 0, bytes_of(picture), 0, nullptr) != 0;

@@ -30,9 +30,12 @@ Expected<PictureKind> picture_kind(const std::filesystem::path& path);
 // Before tracing for minutes: can a file be made here? A folder, a missing folder or no permission is a problem.
 Expected<Done> check_writable(const std::filesystem::path& path);
 
+// How a PNG is packed: quickly is five times as quick, and the file half as large again.
+enum class Packing { kSmall, kQuick };
+
 // 8-bit sRGB, tagged as such, with the camera's settings as EXIF.
 Expected<Done> write_display_picture(const std::filesystem::path& path, PictureKind kind, const DisplayPicture& picture,
-                                     const PictureTags& tags);
+                                     const PictureTags& tags, Packing packing = Packing::kSmall);
 Expected<Done> write_display_picture(const std::filesystem::path& path, PictureKind kind, const Picture& picture,
                                      const PictureTags& tags);
 

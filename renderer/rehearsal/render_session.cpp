@@ -195,23 +195,24 @@ Studio RenderSession::seen_studio() {
     return seen;
 }
 
-// First what moved, soon and then as well as the rest is known; then everything, unseen until it is better than that.
+// A first look; then what moved, as well as the rest is known; then everything, unseen until it is better than that.
 std::vector<RenderSession::Task> RenderSession::tasks_for(const SceneChange& change, int samples) {
     const int pass = RenderOptions{}.first_pass;
-    constexpr int kFirstOfMoved = 2;  // the fewest that can be cleaned of noise
-    constexpr int kFirstLook = 2;     // every other pixel
     const LayerBits all = all_layers();
     const std::lock_guard<std::mutex> lock(showing_);
     if (change.reach == Reach::kLights) stale_ |= bits_of(change.lights);
     if (change.reach > Reach::kLights) stale_ = all;
     const bool moved = change.reach == Reach::kLights && whole_;
     std::vector<Task> tasks;
-    if (moved) tasks.push_back({stale_, kFirstOfMoved, kFirstOfMoved, kFirstLook, 1, whole_});
+    if (stale_ != 0) {
+        const auto over = moved ? whole_ : nullptr;
+        tasks.push_back({moved ? stale_ : all, kFirstLookSamples, kFirstLookSamples, kFirstLookEvery, 1, over});
+    }
     if (stale_ == all) {
-        tasks.push_back({all, moved ? kFirstOfMoved : pass, samples, 1, 1, {}});
+        tasks.push_back({all, moved ? kFirstLookSamples : pass, samples, 1, 1, {}});
         return tasks;
     }
-    if (stale_ != 0) tasks.push_back({stale_, kFirstOfMoved, whole_->samples, 1, 1, whole_});
+    if (stale_ != 0) tasks.push_back({stale_, kFirstLookSamples, whole_->samples, 1, 1, whole_});
     tasks.push_back({all, pass, samples, 1, std::min(whole_->samples + 1, samples), {}});
     return tasks;
 }
@@ -229,8 +230,10 @@ void RenderSession::begin(const SceneChange& change) {
 }
 
 void RenderSession::trace(const Studio& studio, std::vector<Task> tasks) {
-    for (std::size_t i = 0; i < tasks.size(); ++i) {
-        const Task& task = tasks[i];
+    double all_work = 0.0;
+    for (const Task& task : tasks) all_work += task.work();
+    double done = 0.0;
+    for (Task& task : tasks) {
         RenderOptions options;
         options.samples = task.samples;
         options.seed = studio.setup.picture.seed;
@@ -241,16 +244,17 @@ void RenderSession::trace(const Studio& studio, std::vector<Task> tasks) {
         options.every = task.every;
         options.memory = &memory_;
         options.progress = [&](double share) {
-            progress_ = (static_cast<double>(i) + share) / static_cast<double>(tasks.size());
+            progress_ = (done + share * task.work()) / all_work;
             if (holds_ > 0) wait_while_held();
         };
         options.after_pass = [&](Film film) {
-            const bool last = i + 1 == tasks.size() && film.samples == task.samples;
+            const bool last = &task == &tasks.back() && film.samples == task.samples;
             if (film.samples >= task.shown_from) show(studio, task, std::move(film), last);
             return task.samples;
         };
         if (render_film(studio, *ready_.rehearsal.stage, options).cancelled) return;
-        tasks[i].over.reset();  // films are large
+        task.over.reset();  // films are large
+        done += task.work();
     }
     progress_ = 1.0;
 }
@@ -259,7 +263,7 @@ void RenderSession::show(const Studio& studio, const Task& task, Film film, bool
     if (task.over) film = laid_over(*task.over, std::move(film), task.layers, task.every);
     const auto shown = std::make_shared<const Film>(std::move(film));
     const std::lock_guard<std::mutex> lock(showing_);
-    if (!task.over) stale_ = 0;
+    if (!task.over && task.every == 1) stale_ = 0;
     if (task.every == 1) whole_ = shown;
     const std::uint64_t number = proof_ ? proof_->number + 1 : 1;
     const PictureSettings& picture = studio.setup.picture;

@@ -85,6 +85,7 @@ class RenderSession {
         int every = 1;
         int shown_from = 0;                  // paths a pixel with which it is better than what is shown
         std::shared_ptr<const Film> over{};  // for some layers: the film with the others
+        double work() const { return static_cast<double>(samples) / (every * every); }
     };
     // The scene as it is now.
     struct Ready {

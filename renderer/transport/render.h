@@ -14,6 +14,10 @@
 
 namespace understudy {
 
+// A first look at a picture: every other pixel of every other row, and as few paths as can be cleaned of noise.
+inline constexpr int kFirstLookEvery = 2;
+inline constexpr int kFirstLookSamples = 2;
+
 struct RenderOptions {
     int samples = 64;  // camera paths a pixel, on the mean
     unsigned seed = 0;

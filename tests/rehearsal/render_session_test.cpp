@@ -130,6 +130,19 @@ TEST(RenderSession, MovesEyesThatLookAtTheLight) {
     expect_same(completed_after(*session), fresh(moved));
 }
 
+// Of a scene that was just opened as well; that it was seen before the next came is up to the machine.
+TEST(RenderSession, BeginsWithACoarseLook) {
+    const auto session = opened(scene());
+    const auto first = session->wait_for_proof(0, 60s);
+    ASSERT_TRUE(first);
+    if (first->number == 1) {
+        EXPECT_EQ(first->every, 2);
+        EXPECT_EQ(first->film->width, 12);
+        EXPECT_FALSE(first->complete);
+    }
+    expect_same(completed(*session), fresh(scene()));
+}
+
 // The light's own layer is there before the rest is known to be right: its first proof already has it at its new place.
 TEST(RenderSession, ShowsAMovedLightFirst) {
     const auto session = opened(scene());
