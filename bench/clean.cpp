@@ -13,9 +13,9 @@ namespace understudy {
 
 namespace {
 
-constexpr int kWidth = 160;
-constexpr int kHeight = 200;
-constexpr int kReferenceSamples = 1024;  // its own noise is a sixteenth of what it is compared with
+constexpr int kWidth = 200;
+constexpr int kHeight = 250;
+constexpr int kReferenceSamples = 4096;
 
 // Rec. 709 luma of the codes that are shown, 0 … 255.
 std::vector<double> luma_of(const Picture& picture) {

@@ -17,7 +17,8 @@ namespace understudy {
 
 namespace {
 
-constexpr int kReferenceSamples = 512;
+constexpr int kReferenceSamples = 4096;
+constexpr int kMostSamples = 1024;
 
 struct Way {
     const char* name;
@@ -32,7 +33,7 @@ struct Reached {
 
 Rehearsal filled_by(const std::string& sitter) {
     const std::string scene =
-        "[picture]\nwidth = 192\nheight = 240\n[camera]\ndistance = 1.5\nfocal_length = 200\n[sitter]\n" + sitter +
+        "[picture]\nwidth = 160\nheight = 200\n[camera]\ndistance = 1.5\nfocal_length = 200\n[sitter]\n" + sitter +
         "\n[[light]]\nangle = -40\nheight = 1.7\ndistance = 1.2\nmeter = 8\nmodifier = \"octa-95\"\n"
         "[[light]]\nname = \"fill\"\nangle = 10\nheight = 1.4\ndistance = 2\nmeter = 4\nmodifier = \"octa-150\"\n";
     auto setup = parse_setup(scene, "bench.toml", own_library());
@@ -58,7 +59,7 @@ std::optional<double> time_to(double error, const std::vector<Reached>& steps) {
 std::vector<Reached> steps_of(const Rehearsal& rehearsal, const Developing& developing, const Picture& wanted,
                               const Way& way) {
     std::vector<Reached> steps;
-    for (int samples = 2; samples <= 256; samples *= 2) {
+    for (int samples = 2; samples <= kMostSamples; samples *= 2) {
         RenderOptions options;
         options.samples = samples;
         if (way.by_noise) options.weights = layer_gains(developing);
@@ -98,7 +99,7 @@ void measure(const std::string& what, const std::string& sitter, double wanted_s
             const auto before = time_to(error, plain);
             const auto now = time_to(error, steps);
             fmt::print("time-to-error: {}, {}: squared error {} after {}, {} of the time as traced (wanted {:.2f})\n",
-                       what, way.name, error, now ? fmt::format("{:.2f} s", *now) : "more than 256 samples",
+                       what, way.name, error, now ? fmt::format("{:.2f} s", *now) : fmt::format("more than {} samples", kMostSamples),
                        before && now ? fmt::format("{:.2f}", *now / *before) : "-", wanted_share);
         }
     }

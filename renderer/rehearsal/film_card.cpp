@@ -1,5 +1,8 @@
 #include "rehearsal/film_card.h"
 
+#include <algorithm>
+#include <tuple>
+
 #include <nlohmann/json.hpp>
 
 #include <fmt/format.h>
@@ -42,6 +45,17 @@ CardLight light_of(const Json& json) {
     return light;
 }
 
+bool is_of_one_colour(const Setup& setup) {
+    const auto key_of = [](const LightColour& colour) {
+        return std::tie(colour.kelvin, colour.illuminant, colour.gels);
+    };
+    std::vector<LightColour> colours;
+    for (const LightSettings& light : setup.lights) colours.push_back(light.colour);
+    if (setup.room.ambient_lx > 0.0) colours.push_back({setup.room.ambient_kelvin, setup.room.ambient_illuminant, {}});
+    return std::all_of(colours.begin(), colours.end(),
+                       [&](const LightColour& colour) { return key_of(colour) == key_of(colours.front()); });
+}
+
 }  // namespace
 
 FilmCard card_of(const Setup& setup, const LitStudio& lit, const MeterReport& report) {
@@ -74,13 +88,14 @@ FilmCard card_of(const Setup& setup, const LitStudio& lit, const MeterReport& re
 }
 
 FilmCard quick_card(const Rehearsal& rehearsal, const LitStudio& lit) {
-    constexpr double kWhiteKnown = 0.005;
     const Studio& studio = rehearsal.studio;
+    // Where all light is of one colour, so is white, whatever each brings.
+    const double known = is_of_one_colour(studio.setup) ? 0.1 : 0.005;
     MeterReport report;
     for (const MeterPoint& point : meter_points(studio)) {
         if (point.name != "face") continue;
         report.readings.push_back(
-            read_point(point, *rehearsal.nobody, lit.layers, studio.setup.camera.exposure, kWhiteKnown));
+            read_point(point, *rehearsal.nobody, lit.layers, studio.setup.camera.exposure, known));
     }
     return card_of(studio.setup, lit, report);
 }

@@ -4,18 +4,12 @@
 #include <utility>
 
 #include "sitter/pupil.h"
+#include "stage/placing.h"
 #include "transport/tiles.h"
 
 namespace understudy {
 
 namespace {
-
-bool same_gaze(const Sitter& a, const Sitter& b) {
-    if (a.eyes.has_value() != b.eyes.has_value()) return false;
-    if (!a.eyes) return true;
-    const auto same = [](const Eye& one, const Eye& other) { return one.axis == other.axis; };
-    return std::equal(a.eyes->begin(), a.eyes->end(), b.eyes->begin(), same);
-}
 
 // Other studios, the same sitter.
 void exchange_but_sitter(Studio& a, Studio& b) {
@@ -118,10 +112,11 @@ Problems RenderSession::change_sitter(const ParsedScene& scene) {
 }
 
 Problems RenderSession::change_studio(const ParsedScene& scene, SceneChange& change) {
-    auto studio = place_studio(scene.setup, options_.library, ready_.head, Growing::kNothing);
+    const Studio& before = ready_.rehearsal.studio;
+    auto studio = place_studio_round(before.sitter, scene.setup, options_.library, ready_.head);
     if (!studio) return studio.problems();
     // Whoever looks at a light looks elsewhere when it moves.
-    if (!same_gaze(studio->sitter, ready_.rehearsal.studio.sitter)) {
+    if (gaze_target(*studio) != gaze_target(before)) {
         change = {Reach::kSitter, {}, false};
         return change_sitter(scene);
     }

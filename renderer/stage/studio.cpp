@@ -55,7 +55,7 @@ void set_fluxes_of_files(std::vector<LightSettings>& lights, const std::vector<B
     }
 }
 
-double focus_distance(const Studio& studio) {
+double focus_distance(const Studio& studio, const Sitter& sitter) {
     const auto along = [&](const Double3& point) { return glm::dot(point - studio.camera.centre, studio.camera.axis); };
     const Focus& focus = studio.setup.camera.focus;
     switch (focus.on) {
@@ -64,8 +64,8 @@ double focus_distance(const Studio& studio) {
         case Focus::On::kBackdrop:
             return along(studio.points.backdrop);
         case Focus::On::kNearEye:
-            if (studio.sitter.eyes) {
-                const auto& eyes = *studio.sitter.eyes;
+            if (sitter.eyes) {
+                const auto& eyes = *sitter.eyes;
                 return std::min(along(iris_centre(eyes[0])), along(iris_centre(eyes[1])));
             }
             break;
@@ -87,15 +87,8 @@ double pixel_at_face(const Studio& studio) {
     return kAside / static_cast<double>(glm::distance(here, aside));
 }
 
-}  // namespace
-
-Expected<Studio> place_studio(const Setup& setup, const Library& library, Growing growing) {
-    const auto head = load_head(setup.sitter, library);
-    if (!head) return head.problems();
-    return place_studio(setup, library, *head, growing);
-}
-
-Expected<Studio> place_studio(const Setup& setup, const Library& library, const HeadPointer& head, Growing growing) {
+// Everything but the sitter.
+Expected<Studio> furnished(const Setup& setup, const Library& library, const HeadPointer& head) {
     Studio studio;
     studio.setup = setup;
     const double eye_height = setup.sitter.eye_height_m;
@@ -117,23 +110,49 @@ Expected<Studio> place_studio(const Setup& setup, const Library& library, const 
     studio.calibrations = build_calibrations(setup.flashes, library.cache, problems);
     if (!problems.empty()) return problems;
     set_fluxes_of_files(studio.setup.lights, studio.modifiers);
+    return studio;
+}
 
+Expected<Done> focus_on(Studio& studio, const Sitter& sitter) {
+    studio.focus_m = focus_distance(studio, sitter);
+    const CameraSettings& camera = studio.setup.camera;
+    if (studio.focus_m > 2.0 * camera.focal_length_m) return Done{};
+    return Problem{Blame::kWrongInput,
+                   fmt::format("{}: [camera] focus is {:.3f} m from the lens; expected more than twice the focal "
+                               "length, {:.3f} m",
+                               studio.setup.file.string(), studio.focus_m, 2.0 * camera.focal_length_m)};
+}
+
+}  // namespace
+
+Expected<Studio> place_studio(const Setup& setup, const Library& library, Growing growing) {
+    const auto head = load_head(setup.sitter, library);
+    if (!head) return head.problems();
+    return place_studio(setup, library, *head, growing);
+}
+
+Expected<Studio> place_studio_round(const Sitter& sitter, const Setup& setup, const Library& library,
+                                    const HeadPointer& head) {
+    auto studio = furnished(setup, library, head);
+    if (!studio) return studio;
+    if (const auto focused = focus_on(*studio, sitter); !focused) return focused.problems();
+    return studio;
+}
+
+Expected<Studio> place_studio(const Setup& setup, const Library& library, const HeadPointer& head, Growing growing) {
+    auto placed = furnished(setup, library, head);
+    if (!placed) return placed;
+    Studio& studio = *placed;
     studio.sitter = pose_head(*head, setup.sitter, gaze_target(studio));
-    studio.focus_m = focus_distance(studio);
-    if (studio.focus_m <= 2.0 * setup.camera.focal_length_m) {
-        return Problem{Blame::kWrongInput,
-                       fmt::format("{}: [camera] focus is {:.3f} m from the lens; expected more than twice the focal "
-                                   "length, {:.3f} m",
-                                   setup.file.string(), studio.focus_m, 2.0 * setup.camera.focal_length_m)};
-    }
-    if (growing == Growing::kNothing) return studio;
+    if (const auto focused = focus_on(studio, studio.sitter); !focused) return focused.problems();
+    if (growing == Growing::kNothing) return placed;
     const bool widened = setup.picture.strands == StrandWidth::kWidened;
     const StrandDetail detail{widened ? kStrandInPixels * pixel_at_face(studio) : 0.0};
     studio.sitter.strands = kept_strands(studio.sitter, detail, library.kept());
     if (studio.sitter.landmarks) {
         studio.sitter.landmarks = clear_of(studio.sitter.strands, *studio.sitter.landmarks);
     }
-    return studio;
+    return placed;
 }
 
 }  // namespace understudy

@@ -41,4 +41,9 @@ Expected<Studio> place_studio(const Setup& setup, const Library& library, Growin
 Expected<Studio> place_studio(const Setup& setup, const Library& library, const HeadPointer& head,
                               Growing growing = Growing::kAll);
 
+// Round a sitter of the setup who was posed before and is not in what comes back. The eyes look where they looked:
+// whether gaze_target is another now is the caller's to ask.
+Expected<Studio> place_studio_round(const Sitter& sitter, const Setup& setup, const Library& library,
+                                    const HeadPointer& head);
+
 }  // namespace understudy
