@@ -9,6 +9,8 @@
 namespace understudy {
 
 using Four = float __attribute__((vector_size(16)));
+// What comparing gives: all bits set where it is true.
+using FourTruth = std::int32_t __attribute__((vector_size(16)));
 
 inline Four four_of(const glm::vec4& v) { return Four{v.x, v.y, v.z, v.w}; }
 inline glm::vec4 vec4_of(const Four& v) { return {v[0], v[1], v[2], v[3]}; }

@@ -12,7 +12,9 @@
 #pragma once
 
 #include <array>
+#include <cstddef>
 
+#include "base/four.h"
 #include "base/geometry.h"
 #include "scatter/light4.h"
 
@@ -39,14 +41,22 @@ struct HairFibre {
     float round_spread = 0.12F;  // scale of the logistic distribution round the fibre, radians
 };
 
-// A fibre as one path meets it.
-struct FibreApproach {
+// What is the same of a fibre wherever across it a path meets it. One number a lobe.
+struct FibreAlong {
     float sin_along = 0.0F;  // of wo over the plane square to the fibre
-    float round = 0.0F;      // wo's azimuth, from y to z
+    float cos_along = 1.0F;
+    float round = 0.0F;  // wo's azimuth, from y to z
     float spread = 0.12F;
-    std::array<float, kFibreLobes> variance{};  // along the fibre
-    // Mirrored this way along the fibre, the lobe would be at its middle: sine and cosine.
-    std::array<Vec2, kFibreLobes> along{};
+    float round_scale = 0.0F;  // of the distribution round the fibre, so that it integrates to 1
+    Four variance{};           // along the fibre
+    Four along_scale{};        // as round_scale
+    // Mirrored this way along the fibre, the lobe would be at its middle.
+    Four middle_sine{};
+    Four middle_cosine{};
+};
+
+// A fibre as one path meets it.
+struct FibreApproach : FibreAlong {
     std::array<float, kFibreLobes> turn{};    // of each lobe's middle round the fibre from wo, radians
     std::array<Light4, kFibreLobes> share{};  // of the light, at the path's wavelengths
     std::array<float, kFibreLobes> chance{};  // that a sample takes this lobe

@@ -9,7 +9,12 @@ namespace understudy {
 // the path's own is one. Where a path meets a hair across its width is pure chance, so the mean over paths is the same,
 // and the white highlight, which leaves to another side from every place, is far less noisy.
 inline constexpr std::size_t kPlacesAcross = 4;
-using WholeFibre = std::array<FibreApproach, kPlacesAcross>;
+struct WholeFibre : FibreAlong {
+    // Of each lobe, at each place: see FibreApproach.
+    std::array<Four, kFibreLobes> turn{};
+    std::array<Four, kFibreLobes> chance{};
+    std::array<std::array<Light4, kPlacesAcross>, kFibreLobes> share{};
+};
 
 WholeFibre approach_whole_fibre(const HairFibre& fibre, const Vec3& wo, float across, const Waves& waves,
                                 float blur = 0.0F);
@@ -18,7 +23,9 @@ FibreSample sample_fibre(const WholeFibre& from, const Vec3& u);
 
 inline Light4 fibre_albedo(const WholeFibre& from) {
     Light4 sum(0.0F);
-    for (const FibreApproach& place : from) sum += fibre_albedo(place);
+    for (const auto& lobe : from.share) {
+        for (const Light4& share : lobe) sum += share;
+    }
     return sum / static_cast<float>(kPlacesAcross);
 }
 
