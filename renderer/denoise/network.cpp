@@ -5,7 +5,6 @@
 #include <mutex>
 
 #include <fmt/format.h>
-#include <tbb/global_control.h>
 
 #include "denoise/network_plan.h"
 
@@ -72,9 +71,7 @@ Network& Network::operator=(Network&&) noexcept = default;
 int Network::inputs() const { return inside_->inputs; }
 
 std::vector<float> Network::run(const std::vector<float>& planes, int width, int height) const {
-    // The library's own threads, as many as the program may use.
-    const auto threads = tbb::global_control::active_value(tbb::global_control::max_allowed_parallelism);
-    const NetworkPlan::Size size{width, height, static_cast<int>(threads)};
+    const NetworkPlan::Size size{width, height};
     const std::lock_guard<std::mutex> lock(inside_->planning);
     auto& plan = inside_->plan;
     if (!plan || plan->size() != size) {

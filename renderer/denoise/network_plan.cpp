@@ -3,6 +3,9 @@
 // Convolutional Neural Networks", CVPR 2016), with AVX2 the plain ones. Channels are filled up with zeros to whole
 // blocks: with odd counts the library falls back on code that is a thousand times as slow.
 //
+// The library chooses its way, and with it the last digits, by how many threads it is told of. So it is told of all
+// that the machine has, whatever the program may use: pictures are the same for any number.
+//
 // What is joined is never laid side by side: a convolution of both is that of the one, with that of the other added.
 #include "denoise/network_plan.h"
 
@@ -228,7 +231,7 @@ memory::dim largest_level(const Convolutions& convolutions, const NetworkPlan::S
 }  // namespace
 
 NetworkPlan::NetworkPlan(const Convolutions& convolutions, const Size& size) : size_(size), inside_(new Inside) {
-    omp_set_num_threads(size.threads);
+    omp_set_num_threads(omp_get_num_procs());
     Inside& plan = *inside_;
     const memory::dims probe{1, kBlock, kBlock, kBlock};
     if (kind_of(plan.engine, dnnl::algorithm::convolution_winograd, Tag::nChw16c, probe, probe, {})) {
@@ -245,7 +248,7 @@ NetworkPlan::~NetworkPlan() = default;
 
 std::vector<float> NetworkPlan::run(const std::vector<float>& planes) {
     Inside& plan = *inside_;
-    omp_set_num_threads(size_.threads);
+    omp_set_num_threads(omp_get_num_procs());
     // Plain planes in and out; blocks are filled up with zeros on the way in.
     const auto beside = [&](const Level& level, const float* values) {
         const memory::dims sizes{1, level.channels, level.height, level.width};

@@ -21,11 +21,10 @@ using Convolutions = std::map<std::string, Convolution>;
 
 class NetworkPlan {
   public:
-    // What a plan is made for.
+    // Both multiples of Network::kStep.
     struct Size {
-        int width = 0;  // both multiples of Network::kStep
+        int width = 0;
         int height = 0;
-        int threads = 1;
         bool operator==(const Size&) const = default;
     };
     NetworkPlan(const Convolutions& convolutions, const Size& size);

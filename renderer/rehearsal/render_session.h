@@ -2,8 +2,8 @@
 //
 // Every change costs what it has to (scene_change.h): a film is developed anew for another power; a light that moves
 // has its own layer traced first, along paths that are remembered (transport/picture_memory.h), and then, unseen,
-// everything, for its stand shades the others' light too; all else begins the film again. The last proof of a scene is
-// the picture that render_film would give of it.
+// everything, for its stand shades the others' light too; all else begins the film again. Whatever is traced comes
+// first as a coarse look. The last proof of a scene is the picture that render_film would give of it.
 #pragma once
 
 #include <atomic>

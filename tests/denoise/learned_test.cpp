@@ -1,5 +1,6 @@
 // The trained network on made-up pictures. Needs the weights that setting up fetches.
 #include <gtest/gtest.h>
+#include <tbb/global_control.h>
 
 #include "denoise/denoiser.h"
 #include "denoise/learned.h"
@@ -41,6 +42,18 @@ TEST_F(Learned, TilesMakeTheSamePictureAsTheWhole) {
     for (std::size_t i = 0; i < whole.pixels.size(); ++i) {
         ASSERT_NEAR(tiled.pixels[i].y, whole.pixels[i].y, 1e-4F * whole.pixels[i].y + 1e-6F) << i;
     }
+}
+
+// As large as a preview, where the library's convolutions share their work out.
+TEST_F(Learned, TheSameForAnyNumberOfThreads) {
+    const Made made = two_boards(320, 400, 4, 5);
+    const auto by_threads = [&](std::size_t threads) {
+        const tbb::global_control most(tbb::global_control::max_allowed_parallelism, threads);
+        return denoise_learned(*network_, made.noisy, made.features);
+    };
+    const Picture one = by_threads(1);
+    EXPECT_EQ(by_threads(2).pixels, one.pixels);
+    EXPECT_EQ(by_threads(3).pixels, one.pixels);
 }
 
 // Dimming one thing must not shift another: the scale is the camera's exposure and not the picture's brightness.
