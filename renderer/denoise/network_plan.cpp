@@ -220,12 +220,16 @@ struct NetworkPlan::Inside {
 
 namespace {
 
-// Of the largest level: one at full size, for every deeper one has a quarter of the pixels and never four times the
-// channels.
+// Of the largest level. A deeper one has a quarter of the pixels, or fewer.
 memory::dim largest_level(const Convolutions& convolutions, const NetworkPlan::Size& size) {
-    int channels = 0;
-    for (const auto& [name, convolution] : convolutions) channels = std::max(channels, whole_blocks(convolution.out));
-    return memory::dim{channels} * size.width * size.height;
+    const auto channels = [&](const std::string& name) { return whole_blocks(convolutions.at(name).out); };
+    int most = 0;
+    for (const auto& [name, convolution] : convolutions) most = std::max(most, (channels(name) + 3) / 4);
+    // dec_conv2b's is doubled.
+    for (const char* name : {"enc_conv0", "enc_conv1", "dec_conv2b", "dec_conv1a", "dec_conv1b", "dec_conv0"}) {
+        most = std::max(most, channels(name));
+    }
+    return memory::dim{most} * size.width * size.height;
 }
 
 }  // namespace
