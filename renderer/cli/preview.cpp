@@ -105,7 +105,7 @@ Expected<double> read_error(const std::string& text) {
         return percent ? 0.01 * said->number : said->number;
     }
     return Problem{Blame::kWrongInput,
-                   fmt::format("--until {}: expected a share of the picture's white, such as \"0.5 %\"", text)};
+                   fmt::format(R"(--until {}: expected a share of the picture's white, such as "0.5 %")", text)};
 }
 
 Expected<double> read_seconds(const std::string& text) {

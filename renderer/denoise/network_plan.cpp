@@ -118,12 +118,13 @@ struct NetworkPlan::Inside {
     memory weights_of(const Convolution& convolution, const Part& part, const memory::desc& wanted) {
         const int out = whole_blocks(convolution.out);
         const int in = whole_blocks(part.count);
+        constexpr std::ptrdiff_t kPlaces = kKernel * kKernel;
         memory plain(described({out, in, kKernel, kKernel}, Tag::oihw), engine);
         float* to = values_of(plain);
-        std::fill_n(to, static_cast<std::size_t>(out) * static_cast<std::size_t>(in) * kKernel * kKernel, 0.0F);
+        std::fill_n(to, out * in * kPlaces, 0.0F);
         for (int o = 0; o < convolution.out; ++o) {
-            const auto from = convolution.weights.begin() + (o * convolution.in + part.first) * kKernel * kKernel;
-            std::copy_n(from, part.count * kKernel * kKernel, to + o * in * kKernel * kKernel);
+            const auto from = convolution.weights.begin() + (o * convolution.in + part.first) * kPlaces;
+            std::copy_n(from, part.count * kPlaces, to + o * in * kPlaces);
         }
         memory laid_out(wanted, engine);
         dnnl::reorder(plain, laid_out).execute(stream, plain, laid_out);
