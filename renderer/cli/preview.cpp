@@ -113,7 +113,7 @@ Expected<double> read_seconds(const std::string& text) {
     const double unit = !said ? 0.0 : said->unit.empty() || said->unit == "s" ? 1.0 : said->unit == "min" ? 60.0 : 0.0;
     if (said && unit > 0.0 && said->number > 0.0 && said->number * unit <= 86400.0) return unit * said->number;
     return Problem{Blame::kWrongInput,
-                   fmt::format("--time {}: expected a time up to a day, such as \"10 s\" or \"2 min\"", text)};
+                   fmt::format(R"(--time {}: expected a time up to a day, such as "10 s" or "2 min")", text)};
 }
 
 }  // namespace understudy

@@ -116,13 +116,13 @@ struct NetworkPlan::Inside {
     }
 
     memory weights_of(const Convolution& convolution, const Part& part, const memory::desc& wanted) {
-        const int out = whole_blocks(convolution.out);
-        const int in = whole_blocks(part.count);
-        constexpr std::ptrdiff_t kPlaces = kKernel * kKernel;
+        constexpr std::ptrdiff_t kPlaces = std::ptrdiff_t{kKernel} * kKernel;
+        const std::ptrdiff_t out = whole_blocks(convolution.out);
+        const std::ptrdiff_t in = whole_blocks(part.count);
         memory plain(described({out, in, kKernel, kKernel}, Tag::oihw), engine);
         float* to = values_of(plain);
         std::fill_n(to, out * in * kPlaces, 0.0F);
-        for (int o = 0; o < convolution.out; ++o) {
+        for (std::ptrdiff_t o = 0; o < convolution.out; ++o) {
             const auto from = convolution.weights.begin() + (o * convolution.in + part.first) * kPlaces;
             std::copy_n(from, part.count * kPlaces, to + o * in * kPlaces);
         }
