@@ -14,20 +14,14 @@ namespace understudy {
 
 namespace {
 
-Rendered first_look(const Rehearsal& rehearsal) {
-    RenderOptions options;
-    options.samples = kFirstLookSamples;
-    options.every = kFirstLookEvery;
-    return render_film(rehearsal.studio, *rehearsal.stage, options);
-}
-
 // As render --preview does it.
 void write_first_look(const std::filesystem::path& path) {
     Rehearsal rehearsal = bench_scene("three-to-one", 640, 800);
     const auto finisher = Finisher::open(false);
     if (!finisher) fail_bench(finisher.problems());
     Preview preview(path, bench_card(rehearsal), *finisher, {});
-    if (!preview.first_look(first_look(rehearsal).film, kFirstLookEvery, 640, 800)) fail_bench(preview.problems());
+    const Film look = first_look(rehearsal.studio, *rehearsal.stage, {}).film;
+    if (!preview.first_look(look, kFirstLookEvery, 640, 800)) fail_bench(preview.problems());
 }
 
 }  // namespace

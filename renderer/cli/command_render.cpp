@@ -92,14 +92,11 @@ int most_samples(const RenderWish& wish, const PictureSettings& settings) {
     return wish.until.empty() && wish.time.empty() ? settings.samples : kMostSamples;
 }
 
-// Soon, and coarse: before the first pass over all pixels is through, most of a second or two has gone.
-bool look_first(const Rehearsal& rehearsal, RenderOptions options, Preview& preview) {
-    options.samples = kFirstLookSamples;
-    options.every = kFirstLookEvery;
-    options.weights.clear();
-    const Rendered look = render_film(rehearsal.studio, *rehearsal.stage, options);
+// Soon, and coarse: the first pass over all pixels takes seconds.
+bool look_first(const Rehearsal& rehearsal, const RenderOptions& options, Preview& preview) {
+    const Rendered look = first_look(rehearsal.studio, *rehearsal.stage, options);
     const PictureSettings& picture = rehearsal.studio.setup.picture;
-    return look.cancelled || preview.first_look(look.film, options.every, picture.width, picture.height);
+    return look.cancelled || preview.first_look(look.film, kFirstLookEvery, picture.width, picture.height);
 }
 
 Expected<Traced> trace(const RenderWish& wish, const Rehearsal& rehearsal, const FilmCard& card,

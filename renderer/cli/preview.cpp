@@ -56,7 +56,9 @@ bool Preview::write(const DisplayPicture& picture, Packing packing) {
 
 bool Preview::first_look(const Film& film, int every, int width, int height) {
     const Picture thin = finisher_.finish(film, developing_of(card_));
-    return write(display_picture(enlarged(thin, every, width, height)), Packing::kQuick);
+    const bool written = write(display_picture(enlarged(thin, every, width, height)), Packing::kQuick);
+    finishing_ = Clock::now() - start_;  // nothing yet of the passes that a time is shared out to
+    return written;
 }
 
 int Preview::after_pass(const Film& film) {

@@ -45,7 +45,7 @@ class Preview {
     const Finisher& finisher_;
     PreviewGoal goal_;
     Clock::time_point start_ = Clock::now();
-    Clock::duration finishing_{};  // spent on cleaning and writing, and not on tracing
+    Clock::duration finishing_{};  // spent on the first look, cleaning and writing, and not on passes
     Picture picture_;
     DisplayPicture shown_;
     int shown_samples_ = 0;

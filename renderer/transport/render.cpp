@@ -257,4 +257,15 @@ Rendered render_film(const Studio& studio, const Stage& stage, const RenderOptio
     return Renderer(studio, stage, options).run();
 }
 
+Rendered first_look(const Studio& studio, const Stage& stage, const RenderOptions& options) {
+    RenderOptions look;
+    look.samples = kFirstLookSamples;
+    look.every = kFirstLookEvery;
+    look.seed = options.seed;
+    look.threads = options.threads;
+    look.progress = options.progress;
+    look.cancel = options.cancel;
+    return render_film(studio, stage, look);
+}
+
 }  // namespace understudy

@@ -51,4 +51,7 @@ struct Rendered {
 // The same film for any number of threads.
 Rendered render_film(const Studio& studio, const Stage& stage, const RenderOptions& options);
 
+// The film of a first look; of the options seed, threads, progress and cancel count.
+Rendered first_look(const Studio& studio, const Stage& stage, const RenderOptions& options);
+
 }  // namespace understudy
