@@ -29,16 +29,19 @@ inline float least_of(const Four& v) {
     return a < b ? a : b;
 }
 
+// The nearest whole number to each, of any smaller than 2^22: adding 1.5 · 2^23 rounds to it.
+inline Four nearest_whole(const Four& x) {
+    const Four shift = all_four(12582912.0F);
+    return (x + shift) - shift;
+}
+
 // e^x for x in [−80, 80], to 2e-7 of the value: x = n ln 2 + r, e^r by its series up to r⁶ on |r| <= ln 2 / 2, and 2^n
 // put straight into the exponent's bits. What is smaller than −80 counts as −80.
 inline Four exponential(const Four& x) {
     using Bits = std::int32_t __attribute__((vector_size(16)));
     const Four least = all_four(-80.0F);
     const Four bounded = x < least ? least : x;
-    // Adding 1.5 · 2^23 rounds to the nearest whole number.
-    const Four magic = all_four(12582912.0F);
-    const Four shifted = bounded * 1.44269504F + magic;
-    const Four whole = shifted - magic;
+    const Four whole = nearest_whole(bounded * 1.44269504F);
     const Four rest = (bounded - whole * 0.693359375F) + whole * 2.12194440e-4F;
     constexpr std::array<float, 6> kFactors = {1.0F / 120.0F, 1.0F / 24.0F, 1.0F / 6.0F, 0.5F, 1.0F, 1.0F};
     Four series = all_four(1.0F / 720.0F);

@@ -1,5 +1,7 @@
 // understudy: rehearse a sitting's lighting before anyone sits down.
 
+#include <malloc.h>
+
 #include <memory>
 #include <thread>
 
@@ -62,6 +64,9 @@ int run(int count, char** arguments) {
 }  // namespace understudy
 
 int main(int count, char** arguments) {
+    // A film's layers and a network's levels go back to the system when they are let go of: by itself the C library
+    // keeps blocks up to 32 MB for later.
+    mallopt(M_MMAP_THRESHOLD, 1 << 20);
     try {
         return understudy::run(count, arguments);
     } catch (const std::exception& error) {

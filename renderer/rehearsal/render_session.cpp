@@ -29,12 +29,13 @@ std::vector<Pixel> thinned(const std::vector<Pixel>& pixels, const Film& film, i
     return thin;
 }
 
-// The film's layers round those that `over` has, which may be thinner.
-Film laid_over(const Film& film, Film over, LayerBits layers, int every) {
-    for (std::size_t l = 0; l < over.layers.size(); ++l) {
-        if ((layers >> l & 1U) == 0) over.layers[l].pixels = thinned(film.layers[l].pixels, film, every);
+// The film's layers round those of `over` that are traced, which may be thinner.
+Film laid_over(const Film& film, const Film& over, LayerBits layers, int every) {
+    Film laid = over;
+    for (std::size_t l = 0; l < laid.layers.size(); ++l) {
+        if ((layers >> l & 1U) == 0) laid.layers[l].pixels = thinned(film.layers[l].pixels, film, every);
     }
-    return over;
+    return laid;
 }
 
 }  // namespace
@@ -242,9 +243,9 @@ void RenderSession::trace(const Studio& studio, std::vector<Task> tasks) {
             progress_ = (done + share * task.work()) / all_work;
             if (holds_ > 0) wait_while_held();
         };
-        options.after_pass = [&](Film film) {
+        options.after_pass = [&](const Film& film) {
             const bool last = &task == &tasks.back() && film.samples == task.samples;
-            if (film.samples >= task.shown_from) show(studio, task, std::move(film), last);
+            if (film.samples >= task.shown_from) show(studio, task, film, last);
             return task.samples;
         };
         if (render_film(studio, *ready_.rehearsal.stage, options).cancelled) return;
@@ -254,13 +255,17 @@ void RenderSession::trace(const Studio& studio, std::vector<Task> tasks) {
     progress_ = 1.0;
 }
 
-void RenderSession::show(const Studio& studio, const Task& task, Film film, bool last) {
-    if (task.over) film = laid_over(*task.over, std::move(film), task.layers, task.every);
-    const auto shown = std::make_shared<const Film>(std::move(film));
+void RenderSession::show(const Studio& studio, Task& task, const Film& film, bool last) {
+    // Films are large: those that are no longer shown go before the next is copied.
     const std::lock_guard<std::mutex> lock(showing_);
+    const std::uint64_t number = proof_ ? proof_->number + 1 : 1;
+    proof_.reset();
+    if (task.every == 1) whole_.reset();
+    const auto shown =
+        std::make_shared<const Film>(task.over ? laid_over(*task.over, film, task.layers, task.every) : film);
     if (!task.over && task.every == 1) stale_ = 0;
     if (task.every == 1) whole_ = shown;
-    const std::uint64_t number = proof_ ? proof_->number + 1 : 1;
+    if (task.over && task.every == 1) task.over = shown;  // whose other layers are the same
     const PictureSettings& picture = studio.setup.picture;
     proof_ = Proof{shown, card_, picture.width, picture.height, task.every, number, last};
     shown_.notify_all();

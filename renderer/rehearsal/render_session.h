@@ -109,7 +109,7 @@ class RenderSession {
     void hold(int more);
     void wait_while_held();
     void trace(const Studio& studio, std::vector<Task> tasks);
-    void show(const Studio& studio, const Task& task, Film film, bool last);
+    void show(const Studio& studio, Task& task, const Film& film, bool last);
 
     SessionOptions options_;
     std::mutex changing_;  // held by whoever changes what follows

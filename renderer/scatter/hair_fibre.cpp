@@ -65,9 +65,7 @@ float logistic_share(float x, float scale) { return 1.0F / (1.0F + std::exp(-x /
 
 // Per radian round the fibre: the logistic distribution cut off at half a turn. Chiang and others 2016, eq. 11.
 Four density_round(const Four& turn, const FibreAlong& from) {
-    // Adding 1.5 · 2^23 rounds to the nearest whole number.
-    const Four magic = all_four(12582912.0F);
-    const Four wrapped = turn - kTurn * ((turn / kTurn + magic) - magic);
+    const Four wrapped = turn - kTurn * nearest_whole(turn / kTurn);
     const Four power = exponential(chosen(wrapped < 0.0F, wrapped, -wrapped) / from.spread);
     return power * from.round_scale / ((1.0F + power) * (1.0F + power));
 }

@@ -43,10 +43,11 @@ class MemoryKey {
 
 inline MemoryKey key_of(const Ray& ray) { return MemoryKey().with(ray.origin).with(ray.direction); }
 
-// Answers by their keys; open addressing over their numbers.
+// Answers by their keys; open addressing over their numbers. What comes when there are kMost is not kept.
 template <class Answer>
 class AnswerTable {
   public:
+    static constexpr std::size_t kMost = 0xffff;
     const Answer* find(const MemoryKey& key) const {
         if (answers_.empty()) return nullptr;
         for (std::size_t at = key.value() & mask();; at = (at + 1) & mask()) {
@@ -56,6 +57,7 @@ class AnswerTable {
     }
     // In place of what was there.
     void keep(const MemoryKey& key, const Answer& answer) {
+        if (answers_.size() == kMost) return;
         if (2 * answers_.size() >= slots_.size()) widen();
         std::size_t at = key.value() & mask();
         while (slots_[at] != kFree && answers_[slots_[at]].first != key.value()) at = (at + 1) & mask();
@@ -63,7 +65,7 @@ class AnswerTable {
             answers_[slots_[at]].second = answer;
             return;
         }
-        slots_[at] = static_cast<std::uint32_t>(answers_.size());
+        slots_[at] = static_cast<std::uint16_t>(answers_.size());
         answers_.emplace_back(key.value(), answer);
     }
     void shrink() { answers_.shrink_to_fit(); }
@@ -72,18 +74,18 @@ class AnswerTable {
     }
 
   private:
-    static constexpr std::uint32_t kFree = ~0U;
+    static constexpr std::uint16_t kFree = 0xffff;
     std::size_t mask() const { return slots_.size() - 1; }
     void widen() {
         slots_.assign(std::max<std::size_t>(64, 2 * slots_.size()), kFree);
         for (std::size_t i = 0; i < answers_.size(); ++i) {
             std::size_t at = answers_[i].first & mask();
             while (slots_[at] != kFree) at = (at + 1) & mask();
-            slots_[at] = static_cast<std::uint32_t>(i);
+            slots_[at] = static_cast<std::uint16_t>(i);
         }
     }
 
-    std::vector<std::uint32_t> slots_;  // a power of two
+    std::vector<std::uint16_t> slots_;  // a power of two
     std::vector<std::pair<std::uint64_t, Answer>> answers_;
 };
 

@@ -56,23 +56,14 @@ class Renderer {
             arena.execute([&] { trace_pass(pass); });
             if (rendered_.cancelled) break;
             rendered_.film.samples += pass;
-            if (options_.after_pass) most = options_.after_pass(whole(rendered_.film));
+            if (options_.after_pass) most = options_.after_pass(rendered_.film);
         }
-        rendered_.film = whole(std::move(rendered_.film));
         return std::move(rendered_);
     }
 
   private:
     bool traces(std::size_t layer) const { return (options_.layers >> layer & 1U) != 0; }
     bool cancelled() const { return options_.cancel != nullptr && options_.cancel->load(std::memory_order_relaxed); }
-
-    // With depths that are means.
-    Film whole(Film film) const {
-        for (std::size_t i = 0; i < depth_hits_.size(); ++i) {
-            if (depth_hits_[i] > 0) film.features.depth_m[i] /= static_cast<float>(depth_hits_[i]);
-        }
-        return film;
-    }
 
     void trace_pass(int pass) {
         std::atomic<std::uint64_t> rays = 0;
@@ -226,8 +217,13 @@ class Renderer {
         }
         blend(film.features.albedo[pixel], sums.albedo);
         film.features.normal[pixel] = keep * film.features.normal[pixel] + share * sums.normal;
-        film.features.depth_m[pixel] += static_cast<float>(sums.depth);  // a sum until the end
-        depth_hits_[pixel] += sums.seen;
+        if (sums.seen == 0) return;
+        // Of those that met something.
+        float& depth_m = film.features.depth_m[pixel];
+        int& hits = depth_hits_[pixel];
+        const double before = static_cast<double>(depth_m) * hits;
+        hits += sums.seen;
+        depth_m = static_cast<float>((before + sums.depth) / hits);
     }
 
     void report(std::size_t paths) {

@@ -24,9 +24,9 @@ struct RenderOptions {
     int threads = 0;                             // 0: as many as the machine has
     std::function<void(double share)> progress;  // called now and then, from one thread, with 0 … 1
     const std::atomic<bool>* cancel = nullptr;   // looked at between tiles
-    // Called after each pass with what there is, whole; how many more paths a pixel the next pass may take: 0 is
-    // enough.
-    std::function<int(Film)> after_pass;
+    // Called after each pass with what there is, to look at or to copy; how many more paths a pixel the next pass may
+    // take: 0 is enough.
+    std::function<int(const Film&)> after_pass;
     // Four samples reach every band; fewer come sooner.
     int first_pass = 4;
     // The film's layers that are traced; the others stay without pixels.
