@@ -50,6 +50,8 @@ int main(int count, char** arguments) {
                                                            {"skin", understudy::bench_skin},
                                                            {"hair-rays", understudy::bench_hair_rays},
                                                            {"eye-light", understudy::bench_eye_light},
+                                                           {"light-points", understudy::bench_light_points},
+                                                           {"sampler", understudy::bench_sampler},
                                                            {"cleaning-time", understudy::bench_cleaning_time},
                                                            {"kit", understudy::bench_kit},
                                                            {"live", understudy::bench_live},
@@ -68,8 +70,7 @@ int main(int count, char** arguments) {
         if (found == all.end()) {
             fmt::print(stderr,
                        "no measurement \"{}\"; expected rays, threads, start, head, memory, convergence, skin, "
-                       "hair-rays, eye-light, "
-                       "cleaning-time, kit, live, "
+                       "hair-rays, eye-light, light-points, sampler, cleaning-time, kit, live, "
                        "clean, time-to-error or whole-kit\n",
                        arguments[i]);
             return 2;

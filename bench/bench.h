@@ -20,6 +20,8 @@ void bench_convergence();
 void bench_skin();
 void bench_hair_rays();
 void bench_eye_light();
+void bench_light_points();
+void bench_sampler();
 void bench_cleaning_time();
 void bench_live();
 void bench_clean();          // the first time it makes its references, which takes many minutes

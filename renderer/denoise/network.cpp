@@ -2,24 +2,29 @@
 
 #include <algorithm>
 #include <array>
+#include <list>
 #include <mutex>
 
 #include <fmt/format.h>
 
 #include "denoise/network_plan.h"
+#include "denoise/network_steps.h"
 
 namespace understudy {
 
 struct Network::Inside {
     Convolutions convolutions;
     int inputs = 0;
-    std::mutex planning;
-    std::unique_ptr<NetworkPlan> plan;  // for the size that came last
+    std::mutex running;
+    NetworkRoom room;
+    std::list<NetworkPlan> plans;  // for the sizes that came last, the newest first
 };
 
 namespace {
 
 constexpr std::uint32_t kKernel = 3;
+// A picture's and its coarse look's, before and after a change of size.
+constexpr std::size_t kPlans = 4;
 
 // In the order that light takes through them; how wide each takes its input is checked against what comes before.
 constexpr std::array<const char*, 16> kConvolutions{
@@ -72,13 +77,16 @@ int Network::inputs() const { return inside_->inputs; }
 
 std::vector<float> Network::run(const std::vector<float>& planes, int width, int height) const {
     const NetworkPlan::Size size{width, height};
-    const std::lock_guard<std::mutex> lock(inside_->planning);
-    auto& plan = inside_->plan;
-    if (!plan || plan->size() != size) {
-        plan.reset();  // before the next: each takes some hundred megabytes
-        plan = std::make_unique<NetworkPlan>(inside_->convolutions, size);
+    const std::lock_guard<std::mutex> lock(inside_->running);
+    auto& plans = inside_->plans;
+    const auto known = std::find_if(plans.begin(), plans.end(), [&](const auto& plan) { return plan.size() == size; });
+    if (known != plans.end()) {
+        plans.splice(plans.begin(), plans, known);
+    } else {
+        plans.emplace_front(inside_->convolutions, inside_->room, size);
+        if (plans.size() > kPlans) plans.pop_back();
     }
-    return plan->run(planes);
+    return plans.front().run(planes);
 }
 
 }  // namespace understudy

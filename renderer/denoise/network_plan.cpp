@@ -32,7 +32,7 @@ struct Strips {
 }  // namespace
 
 struct NetworkPlan::Inside {
-    Inside(const Convolutions& of, const Size& size) : strips(size.height) {
+    Inside(const Convolutions& of, NetworkRoom& room, const Size& size) : strips(size.height), steps(room) {
         const int inputs = of.at("enc_conv0").in;
         input = steps.in_own_place(inputs, size.width, strips.rows);
         level1_strip = steps.halved(steps.convolved(steps.convolved(input, of.at("enc_conv0")), of.at("enc_conv1")));
@@ -44,7 +44,7 @@ struct NetworkPlan::Inside {
         between_strip = steps.in_own_place(between.channels, between.width, strips.rows / 2);
         const Level joined = steps.convolved(steps.doubled(between_strip), input, of.at("dec_conv1a"));
         output = steps.convolved(steps.convolved(joined, of.at("dec_conv1b")), of.at("dec_conv0"));
-        steps.take_memory();
+        steps.close();
     }
 
     // From half the size down, and up to it again.
@@ -71,8 +71,8 @@ struct NetworkPlan::Inside {
     Level between_strip, output;
 };
 
-NetworkPlan::NetworkPlan(const Convolutions& convolutions, const Size& size)
-    : size_(size), inside_(std::make_unique<Inside>(convolutions, size)) {}
+NetworkPlan::NetworkPlan(const Convolutions& convolutions, NetworkRoom& room, const Size& size)
+    : size_(size), inside_(std::make_unique<Inside>(convolutions, room, size)) {}
 
 NetworkPlan::~NetworkPlan() = default;
 
@@ -80,6 +80,7 @@ std::vector<float> NetworkPlan::run(const std::vector<float>& planes) {
     Inside& plan = *inside_;
     NetworkSteps& steps = plan.steps;
     const Strips& strips = plan.strips;
+    steps.enter_room();
     for (int from = 0; from < size_.height; from += strips.kept) {
         const int first = strips.first_row(from);
         steps.put(planes.data(), size_.height, first, plan.input);

@@ -1,5 +1,4 @@
-// The network's steps for pictures of one size: what the library makes of each for this processor, and the memory that
-// they work in, made once and used for every picture of that size.
+// The network's steps for pictures of one size, made once and used for every picture of that size.
 #pragma once
 
 #include <map>
@@ -19,6 +18,8 @@ struct Convolution {
 
 using Convolutions = std::map<std::string, Convolution>;
 
+class NetworkRoom;
+
 class NetworkPlan {
   public:
     // Both multiples of Network::kStep.
@@ -27,14 +28,15 @@ class NetworkPlan {
         int height = 0;
         bool operator==(const Size&) const = default;
     };
-    NetworkPlan(const Convolutions& convolutions, const Size& size);
+    // Both have to live as long.
+    NetworkPlan(const Convolutions& convolutions, NetworkRoom& room, const Size& size);
     ~NetworkPlan();
     NetworkPlan(const NetworkPlan&) = delete;
     NetworkPlan& operator=(const NetworkPlan&) = delete;
 
     const Size& size() const { return size_; }
 
-    // See Network::run. By one thread at a time.
+    // See Network::run. All plans in a room by one thread at a time.
     std::vector<float> run(const std::vector<float>& planes);
 
   private:

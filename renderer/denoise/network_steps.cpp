@@ -28,7 +28,7 @@ memory::dim count_of(const Level& level) {
 
 float* values_of(const memory& held) { return static_cast<float*>(held.get_data_handle()); }
 
-float* values_of(const Level& level) { return values_of(level.place->numbers); }
+float* values_of(const Level& level) { return level.place->numbers; }
 
 // None where the library has no such convolution for this processor.
 std::optional<ConvolutionKind> kind_of(const dnnl::engine& engine, dnnl::algorithm algorithm, Tag tag,
@@ -52,13 +52,45 @@ memory::desc some_rows(const Level& of, int rows, int plane_height) {
 
 }  // namespace
 
-NetworkSteps::NetworkSteps() {
+const memory& NetworkRoom::weights_of(const Convolution& convolution, int first, int count,
+                                      const memory::desc& wanted) {
+    for (const LaidOut& known : laid_out_) {
+        if (known.convolution == &convolution && known.first == first && known.weights.get_desc() == wanted) {
+            return known.weights;
+        }
+    }
+    constexpr std::ptrdiff_t kPlaces = std::ptrdiff_t{kKernel} * kKernel;
+    const std::ptrdiff_t out = whole_blocks(convolution.out);
+    const std::ptrdiff_t in = whole_blocks(count);
+    memory plain(described({out, in, kKernel, kKernel}, Tag::oihw), engine);
+    float* to = values_of(plain);
+    std::fill_n(to, out * in * kPlaces, 0.0F);
+    for (std::ptrdiff_t o = 0; o < convolution.out; ++o) {
+        const auto from = convolution.weights.begin() + (o * convolution.in + first) * kPlaces;
+        std::copy_n(from, count * kPlaces, to + o * in * kPlaces);
+    }
+    memory laid_out(wanted, engine);
+    dnnl::reorder(plain, laid_out).execute(stream, plain, laid_out);
+    stream.wait();
+    return laid_out_.emplace_back(LaidOut{&convolution, first, laid_out}).weights;
+}
+
+float* NetworkRoom::numbers(memory::dim count) {
+    if (!numbers_ || numbers_.get_desc().dims()[0] < count) {
+        numbers_ = memory();  // before the next
+        numbers_ = memory(described({count}, Tag::x), engine);
+    }
+    return values_of(numbers_);
+}
+
+NetworkSteps::NetworkSteps(NetworkRoom& room) : room_(room) {
     omp_set_num_threads(omp_get_num_procs());
     const memory::dims probe{1, kBlock, kBlock, kBlock};
-    if (kind_of(engine_, dnnl::algorithm::convolution_winograd, Tag::nChw16c, probe, probe, attributes_of({}))) {
+    if (kind_of(room_.engine, dnnl::algorithm::convolution_winograd, Tag::nChw16c, probe, probe, attributes_of({}))) {
         tag_ = Tag::nChw16c;
     }
     for (LevelPlace*& turn : turns_) turn = places_.emplace_back(new LevelPlace).get();
+    scratch_ = places_.emplace_back(new LevelPlace).get();
 }
 
 // ---- memory ----
@@ -77,25 +109,25 @@ Level NetworkSteps::in_turn(const Level& source, int channels, int width, int he
 }
 
 memory NetworkSteps::held(const Level& level) {
-    return level.place->held.emplace_back(described(sizes_of(level), tag_), engine_, nullptr);
+    return level.place->held.emplace_back(described(sizes_of(level), tag_), room_.engine, nullptr);
 }
 
-void NetworkSteps::take_memory() {
+void NetworkSteps::close() {
+    constexpr memory::dim kApart = 1024;  // a page
     for (const auto& place : places_) {
-        place->numbers = memory(described({place->largest}, Tag::x), engine_);
-        for (memory& held : place->held) held.set_data_handle(place->numbers.get_data_handle());
+        place->first = needed_;
+        needed_ += (place->largest + kApart - 1) / kApart * kApart;
     }
-    // One scratch for all steps: they come one after another.
-    std::size_t bytes = 1;
-    const auto scratch_of = [](Step& step) { return step.second.find(DNNL_ARG_SCRATCHPAD); };
-    for (Step& step : steps_) {
-        const auto found = scratch_of(step);
-        if (found != step.second.end()) bytes = std::max(bytes, found->second.get_desc().get_size());
-    }
-    scratch_ = memory({{static_cast<memory::dim>(bytes)}, memory::data_type::u8, Tag::x}, engine_);
-    for (Step& step : steps_) {
-        const auto found = scratch_of(step);
-        if (found != step.second.end()) found->second.set_data_handle(scratch_.get_data_handle());
+}
+
+void NetworkSteps::enter_room() {
+    omp_set_num_threads(omp_get_num_procs());
+    float* room = room_.numbers(needed_);
+    if (room == entered_) return;
+    entered_ = room;
+    for (const auto& place : places_) {
+        place->numbers = room + place->first;
+        for (memory& held : place->held) held.set_data_handle(place->numbers);
     }
 }
 
@@ -114,32 +146,15 @@ dnnl::primitive_attr NetworkSteps::attributes_of(const Part& part) {
 // Winograd's where the processor and the size allow it.
 ConvolutionKind NetworkSteps::quickest(const Level& from, const Level& to, const Part& part) const {
     const auto by = [&](dnnl::algorithm algorithm) {
-        return kind_of(engine_, algorithm, tag_, sizes_of(from), sizes_of(to), attributes_of(part));
+        return kind_of(room_.engine, algorithm, tag_, sizes_of(from), sizes_of(to), attributes_of(part));
     };
     const auto winograd = by(dnnl::algorithm::convolution_winograd);
     return winograd ? *winograd : *by(dnnl::algorithm::convolution_direct);
 }
 
-memory NetworkSteps::weights_of(const Convolution& convolution, const Part& part, const memory::desc& wanted) {
-    constexpr std::ptrdiff_t kPlaces = std::ptrdiff_t{kKernel} * kKernel;
-    const std::ptrdiff_t out = whole_blocks(convolution.out);
-    const std::ptrdiff_t in = whole_blocks(part.count);
-    memory plain(described({out, in, kKernel, kKernel}, Tag::oihw), engine_);
-    float* to = values_of(plain);
-    std::fill_n(to, out * in * kPlaces, 0.0F);
-    for (std::ptrdiff_t o = 0; o < convolution.out; ++o) {
-        const auto from = convolution.weights.begin() + (o * convolution.in + part.first) * kPlaces;
-        std::copy_n(from, part.count * kPlaces, to + o * in * kPlaces);
-    }
-    memory laid_out(wanted, engine_);
-    dnnl::reorder(plain, laid_out).execute(stream_, plain, laid_out);
-    stream_.wait();
-    return laid_out;
-}
-
 memory NetworkSteps::biases_of(const Convolution& convolution, const Part& part) const {
     const int out = whole_blocks(convolution.out);
-    memory biases(described({out}, Tag::x), engine_);
+    memory biases(described({out}, Tag::x), room_.engine);
     std::fill_n(values_of(biases), out, 0.0F);
     if (!part.is_added) std::copy(convolution.biases.begin(), convolution.biases.end(), values_of(biases));
     return biases;
@@ -148,12 +163,17 @@ memory NetworkSteps::biases_of(const Convolution& convolution, const Part& part)
 void NetworkSteps::add_convolution(const Level& from, const Level& to, const Convolution& convolution,
                                    const Part& part) {
     const ConvolutionKind kind = quickest(from, to, part);
-    steps_.push_back({dnnl::convolution_forward(kind),
-                      {{DNNL_ARG_SRC, held(from)},
-                       {DNNL_ARG_WEIGHTS, weights_of(convolution, part, kind.weights_desc())},
-                       {DNNL_ARG_BIAS, biases_of(convolution, part)},
-                       {DNNL_ARG_DST, held(to)},
-                       {DNNL_ARG_SCRATCHPAD, memory(kind.scratchpad_desc(), engine_, nullptr)}}});
+    const auto scratch_numbers = static_cast<memory::dim>(kind.scratchpad_desc().get_size() / sizeof(float)) + 1;
+    scratch_->largest = std::max(scratch_->largest, scratch_numbers);
+    steps_.push_back({
+        dnnl::convolution_forward(kind),
+        {{DNNL_ARG_SRC, held(from)},
+         {DNNL_ARG_WEIGHTS, room_.weights_of(convolution, part.first, part.count, kind.weights_desc())},
+         {DNNL_ARG_BIAS, biases_of(convolution, part)},
+         {DNNL_ARG_DST, held(to)},
+         {DNNL_ARG_SCRATCHPAD,
+          scratch_->held.emplace_back(kind.scratchpad_desc(), room_.engine, nullptr)}}  // namespace understudy
+    });
 }
 
 Level NetworkSteps::convolved(const Level& from, const Convolution& convolution) {
@@ -180,7 +200,8 @@ Level NetworkSteps::halved(const Level& from) {
     const dnnl::pooling_forward::desc what(dnnl::prop_kind::forward_inference, dnnl::algorithm::pooling_max,
                                            described(sizes_of(from), tag_), described(sizes_of(to), tag_), {2, 2},
                                            {2, 2}, {0, 0}, {0, 0});
-    steps_.push_back({dnnl::pooling_forward({what, engine_}), {{DNNL_ARG_SRC, held(from)}, {DNNL_ARG_DST, held(to)}}});
+    steps_.push_back(
+        {dnnl::pooling_forward({what, room_.engine}), {{DNNL_ARG_SRC, held(from)}, {DNNL_ARG_DST, held(to)}}});
     return to;
 }
 
@@ -189,34 +210,33 @@ Level NetworkSteps::doubled(const Level& from) {
     const dnnl::resampling_forward::desc what(dnnl::prop_kind::forward_inference, dnnl::algorithm::resampling_nearest,
                                               described(sizes_of(from), tag_), described(sizes_of(to), tag_));
     steps_.push_back(
-        {dnnl::resampling_forward({what, engine_}), {{DNNL_ARG_SRC, held(from)}, {DNNL_ARG_DST, held(to)}}});
+        {dnnl::resampling_forward({what, room_.engine}), {{DNNL_ARG_SRC, held(from)}, {DNNL_ARG_DST, held(to)}}});
     return to;
 }
 
 // ---- running ----
 
 void NetworkSteps::run(std::size_t first, std::size_t end) {
-    omp_set_num_threads(omp_get_num_procs());
-    for (std::size_t i = first; i < end; ++i) steps_[i].first.execute(stream_, steps_[i].second);
-    stream_.wait();
+    for (std::size_t i = first; i < end; ++i) steps_[i].first.execute(room_.stream, steps_[i].second);
+    room_.stream.wait();
 }
 
 void NetworkSteps::put(const float* planes, int plane_height, int first_row, const Level& to) {
     const auto from_row = static_cast<std::ptrdiff_t>(first_row) * to.width;
-    memory plain(some_rows(to, to.height, plane_height), engine_, const_cast<float*>(planes) + from_row);
-    memory blocks(described({1, to.channels, to.height, to.width}, tag_), engine_, values_of(to));
-    dnnl::reorder(plain, blocks).execute(stream_, plain, blocks);
-    stream_.wait();
+    memory plain(some_rows(to, to.height, plane_height), room_.engine, const_cast<float*>(planes) + from_row);
+    memory blocks(described({1, to.channels, to.height, to.width}, tag_), room_.engine, values_of(to));
+    dnnl::reorder(plain, blocks).execute(room_.stream, plain, blocks);
+    room_.stream.wait();
 }
 
 void NetworkSteps::get(const Level& from, int first_row, int rows, float* planes, int plane_height, int to_row) {
     const int block = tag_ == Tag::nChw16c ? 16 : 8;
     float* values = values_of(from) + static_cast<std::ptrdiff_t>(first_row) * from.width * block;
-    memory blocks(described({1, from.channels, rows, from.width}, tag_), engine_, values);
-    memory plain(some_rows(from, rows, plane_height), engine_,
+    memory blocks(described({1, from.channels, rows, from.width}, tag_), room_.engine, values);
+    memory plain(some_rows(from, rows, plane_height), room_.engine,
                  planes + static_cast<std::ptrdiff_t>(to_row) * from.width);
-    dnnl::reorder(blocks, plain).execute(stream_, blocks, plain);
-    stream_.wait();
+    dnnl::reorder(blocks, plain).execute(room_.stream, blocks, plain);
+    room_.stream.wait();
 }
 
 void NetworkSteps::copy_rows(const Level& from, int first_row, int rows, const Level& to, int to_row) const {

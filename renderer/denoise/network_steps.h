@@ -1,4 +1,4 @@
-// The network's steps one after another: what the library makes of each for this processor, and the memory they share.
+// The network's steps one after another: what the library makes of each for this processor.
 //
 // Channels lie in blocks of as many as a vector holds, the layout that the library's quickest convolutions work in:
 // with AVX-512 Winograd's, two to three times as quick as the plain ones (A. Lavin and S. Gray, "Fast Algorithms for
@@ -11,6 +11,7 @@
 
 #include <array>
 #include <cstddef>
+#include <deque>
 #include <memory>
 #include <unordered_map>
 #include <vector>
@@ -21,11 +22,35 @@
 
 namespace understudy {
 
-// Where levels lie, one after another; as large as the largest of them once all are known.
+// What networks for pictures of different sizes share, for they run one at a time: weights as the library wants them,
+// and room for what they work on.
+class NetworkRoom {
+  public:
+    // Made once for each part of a convolution that wants them so laid out.
+    const dnnl::memory& weights_of(const Convolution& convolution, int first, int count,
+                                   const dnnl::memory::desc& wanted);
+    // Of so many numbers at least. It moves when it has to grow.
+    float* numbers(dnnl::memory::dim count);
+
+    dnnl::engine engine{dnnl::engine::kind::cpu, 0};
+    dnnl::stream stream{engine};
+
+  private:
+    struct LaidOut {
+        const Convolution* convolution;
+        int first;
+        dnnl::memory weights;
+    };
+    std::deque<LaidOut> laid_out_;
+    dnnl::memory numbers_;
+};
+
+// Where levels lie, one after another; as large as the largest of them.
 struct LevelPlace {
     dnnl::memory::dim largest = 0;  // numbers
+    dnnl::memory::dim first = 0;    // of the room's
     std::vector<dnnl::memory> held;
-    dnnl::memory numbers;
+    float* numbers = nullptr;
 };
 
 // A picture on its way, of so many channels.
@@ -39,7 +64,8 @@ class NetworkSteps {
   public:
     using Step = std::pair<dnnl::primitive, std::unordered_map<int, dnnl::memory>>;
 
-    NetworkSteps();
+    // The room has to live as long.
+    explicit NetworkSteps(NetworkRoom& room);
 
     // ---- building; every step goes behind those before ----
 
@@ -57,11 +83,13 @@ class NetworkSteps {
     Level doubled(const Level& from);
     // So many steps there are.
     std::size_t count() const { return steps_.size(); }
-    // When all are built.
-    void take_memory();
+    // When all are built: how much room they take.
+    void close();
 
     // ---- running ----
 
+    // Before the first step of a run.
+    void enter_room();
     void run(std::size_t first, std::size_t end);
     // Rows of plain planes, which have plane_height rows, into all of a level; beyond its channels there are zeros.
     void put(const float* planes, int plane_height, int first_row, const Level& to);
@@ -82,17 +110,17 @@ class NetworkSteps {
     dnnl::memory held(const Level& level);
     void add_convolution(const Level& from, const Level& to, const Convolution& convolution, const Part& part);
     dnnl::convolution_forward::primitive_desc quickest(const Level& from, const Level& to, const Part& part) const;
-    dnnl::memory weights_of(const Convolution& convolution, const Part& part, const dnnl::memory::desc& wanted);
     dnnl::memory biases_of(const Convolution& convolution, const Part& part) const;
     static dnnl::primitive_attr attributes_of(const Part& part);
 
-    dnnl::engine engine_{dnnl::engine::kind::cpu, 0};
-    dnnl::stream stream_{engine_};
+    NetworkRoom& room_;
     dnnl::memory::format_tag tag_ = dnnl::memory::format_tag::nChw8c;
     std::vector<Step> steps_;
     std::vector<std::unique_ptr<LevelPlace>> places_;
     std::array<LevelPlace*, 2> turns_{};
-    dnnl::memory scratch_;
+    LevelPlace* scratch_ = nullptr;  // of all steps: they come one after another
+    dnnl::memory::dim needed_ = 0;   // numbers
+    float* entered_ = nullptr;       // the room, where it was
 };
 
 }  // namespace understudy

@@ -19,6 +19,7 @@ void exchange_but_sitter(Studio& a, Studio& b) {
 
 template <class Pixel>
 std::vector<Pixel> thinned(const std::vector<Pixel>& pixels, const Film& film, int every) {
+    if (every == 1) return pixels;
     std::vector<Pixel> thin;
     for (int y = 0; y < film.height; y += every) {
         for (int x = 0; x < film.width; x += every) {
@@ -29,11 +30,11 @@ std::vector<Pixel> thinned(const std::vector<Pixel>& pixels, const Film& film, i
     return thin;
 }
 
-// The film's layers round those of `over` that are traced, which may be thinner.
-Film laid_over(const Film& film, const Film& over, LayerBits layers, int every) {
-    Film laid = over;
+// The layers that were traced, which may be thinner, with the others of the film before.
+Film laid_over(const Film& before, const Film& traced, LayerBits layers, int every) {
+    Film laid = traced;
     for (std::size_t l = 0; l < laid.layers.size(); ++l) {
-        if ((layers >> l & 1U) == 0) laid.layers[l].pixels = thinned(film.layers[l].pixels, film, every);
+        if ((layers >> l & 1U) == 0) laid.layers[l].pixels = thinned(before.layers[l].pixels, before, every);
     }
     return laid;
 }
@@ -261,8 +262,12 @@ void RenderSession::show(const Studio& studio, Task& task, const Film& film, boo
     const std::uint64_t number = proof_ ? proof_->number + 1 : 1;
     proof_.reset();
     if (task.every == 1) whole_.reset();
-    const auto shown =
-        std::make_shared<const Film>(task.over ? laid_over(*task.over, film, task.layers, task.every) : film);
+    std::shared_ptr<const Film> shown;
+    if (task.over) {
+        shown = std::make_shared<const Film>(laid_over(*task.over, film, task.layers, task.every));
+    } else {
+        shown = std::make_shared<const Film>(film);
+    }
     if (!task.over && task.every == 1) stale_ = 0;
     if (task.every == 1) whole_ = shown;
     if (task.over && task.every == 1) task.over = shown;  // whose other layers are the same

@@ -102,14 +102,26 @@ class RayMemory {
     }
     std::size_t bytes() const { return mesh_.bytes() + strands_.bytes() + walks_.bytes(); }
 
-    // ask(): the answer, when it is not known.
+    // ask(): the answer, when it is not known. That nothing is met is not kept: the mesh's tree says so as quickly.
     template <class Ask>
     MeshMeeting mesh(const Ray& ray, const Ask& ask) {
-        return nearest(mesh_, ray, ask);
+        const MemoryKey key = key_of(ray);
+        if (const MeshMeeting* known = mesh_.find(key)) return known->distance < ray.far ? *known : MeshMeeting{};
+        const MeshMeeting answer = ask();
+        if (learns_ && answer.distance < kInfinity) mesh_.keep(key, answer);
+        return answer;
     }
     template <class Ask>
     StrandMeeting strand(const Ray& ray, const Ask& ask) {
-        return nearest(strands_, ray, ask);
+        const MemoryKey key = key_of(ray);
+        if (const KnownStrand* known = strands_.find(key)) {
+            if (known->nearest.distance < ray.far) return known->nearest;
+            // Nothing so near, as far as it was looked for.
+            if (ray.far <= known->asked_to || known->nearest.distance < kInfinity) return {};
+        }
+        const StrandMeeting answer = ask();
+        if (learns_) strands_.keep(key, {ray.far, answer});
+        return answer;
     }
     // A walk is known by where it starts and by its numbers.
     template <class Ask>
@@ -121,28 +133,14 @@ class RayMemory {
     }
 
   private:
-    template <class Meeting>
-    struct Known {
+    struct KnownStrand {
         float asked_to = 0.0F;  // how far along the ray
-        Meeting nearest;
+        StrandMeeting nearest;
     };
 
-    template <class Meeting, class Ask>
-    Meeting nearest(AnswerTable<Known<Meeting>>& table, const Ray& ray, const Ask& ask) {
-        const MemoryKey key = key_of(ray);
-        if (const Known<Meeting>* known = table.find(key)) {
-            if (known->nearest.distance < ray.far) return known->nearest;
-            // Nothing so near, as far as it was looked for.
-            if (ray.far <= known->asked_to || known->nearest.distance < kInfinity) return {};
-        }
-        const Meeting answer = ask();
-        if (learns_) table.keep(key, {ray.far, answer});
-        return answer;
-    }
-
     bool learns_ = true;
-    AnswerTable<Known<MeshMeeting>> mesh_;
-    AnswerTable<Known<StrandMeeting>> strands_;
+    AnswerTable<MeshMeeting> mesh_;
+    AnswerTable<KnownStrand> strands_;
     AnswerTable<SkinWalkResult> walks_;
 };
 
