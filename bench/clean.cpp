@@ -44,7 +44,8 @@ double seen_difference(const Picture& picture, const Picture& reference) {
             for (int j = -kReach; j <= kReach; ++j) {
                 for (int i = -kReach; i <= kReach; ++i) {
                     const double w = std::exp(-(i * i + j * j) / (2.0 * 1.5 * 1.5));
-                    const auto at = static_cast<std::size_t>((y + j) * picture.width + x + i);
+                    const auto at = static_cast<std::size_t>(y + j) * static_cast<std::size_t>(picture.width) +
+                                    static_cast<std::size_t>(x + i);
                     weights += w;
                     mean_a += w * a[at];
                     mean_b += w * b[at];

@@ -33,6 +33,7 @@ std::pair<pid_t, FILE*> start_program(std::vector<std::string> arguments) {
         dup2(ends[1], STDOUT_FILENO);
         close(ends[0]);
         std::vector<char*> given;
+        given.reserve(arguments.size() + 2);
         arguments.insert(arguments.begin(), UNDERSTUDY_PROGRAM);
         for (std::string& argument : arguments) given.push_back(argument.data());
         given.push_back(nullptr);
@@ -51,7 +52,8 @@ std::pair<double, int> end_of(pid_t child) {
     return {static_cast<double>(usage.ru_maxrss) / 1024.0, WIFEXITED(status) ? WEXITSTATUS(status) : -1};
 }
 
-void read_until(FILE* printed, const std::string& start) {
+// To a line that starts so, or to the end.
+void read_until(FILE* printed, std::string_view start) {
     std::array<char, 1024> line{};
     while (fgets(line.data(), static_cast<int>(line.size()), printed) != nullptr) {
         if (std::string_view(line.data()).starts_with(start)) return;
@@ -64,7 +66,7 @@ std::filesystem::path temporary(const std::string& name) { return std::filesyste
 double peak_of_render(const std::string& scene) {
     const auto picture = temporary("understudy-bench.png");
     const auto [child, printed] = start_program({"render", scene, "--samples", "1", "-o", picture.string()});
-    read_until(printed, "nothing that it prints");
+    while (fgetc(printed) != EOF) continue;
     fclose(printed);
     const auto [peak, status] = end_of(child);
     std::filesystem::remove(picture);

@@ -99,7 +99,9 @@ class Filter {
     }
 
   private:
-    std::size_t index(int x, int y) const { return static_cast<std::size_t>(y * picture_.width + x); }
+    std::size_t index(int x, int y) const {
+        return static_cast<std::size_t>(y) * static_cast<std::size_t>(picture_.width) + static_cast<std::size_t>(x);
+    }
 
     Vec3 divisor(std::size_t i) const {
         return features_.depth_m[i] > 0.0F ? glm::max(features_.albedo.pixels[i], Vec3(kDarkest)) : Vec3(1.0F);
@@ -159,14 +161,13 @@ class Filter {
         const float apart = apart_ / static_cast<float>(step);
         Four weights = all_four(0.0F);
         Four red = weights, green = weights, blue = weights;
-        for (int v = -2; v <= 2; ++v) {
-            for (int u = -2; u <= 2; ++u) {
-                const int column = x + u * step;
-                const int row = y + v * step;
-                const float in_kernel =
-                    kKernel.at(static_cast<std::size_t>(u + 2)) * kKernel.at(static_cast<std::size_t>(v + 2));
-                const Four weight =
-                    u == 0 && v == 0 ? all_four(in_kernel) : in_kernel * alike(here, place(column, row), deep, apart);
+        for (std::size_t v = 0; v < kKernel.size(); ++v) {
+            for (std::size_t u = 0; u < kKernel.size(); ++u) {
+                const int column = x + (static_cast<int>(u) - 2) * step;
+                const int row = y + (static_cast<int>(v) - 2) * step;
+                const float in_kernel = kKernel.at(u) * kKernel.at(v);
+                const Four weight = column == x && row == y ? all_four(in_kernel)
+                                                            : in_kernel * alike(here, place(column, row), deep, apart);
                 red += weight * light_.x.four(column, row);
                 green += weight * light_.y.four(column, row);
                 blue += weight * light_.z.four(column, row);

@@ -34,7 +34,7 @@ inline std::vector<Path> camera_paths(const Camera& camera, unsigned seed, int w
             const Sampler sampler(seed, static_cast<std::uint32_t>(lanes[i].y * width + lanes[i].x),
                                   static_cast<std::uint32_t>(lanes[i].sample));
             wide.set(i, sampler, 0);
-            paths.emplace_back(sampler);
+            paths.push_back({sampler});
         }
         const auto film_and_lens = wide.numbers(kFilmAndLens);
         const Wide wave = wide.numbers(kWave)[0];

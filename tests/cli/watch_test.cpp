@@ -25,23 +25,22 @@ TEST(Watch, FollowsTheSceneThroughGoodAndBad) {
     place.write("scene.toml", kBall);
     const pid_t child = place.start({"watch", "scene.toml", "-o", "out.png", "--samples", "4"});
     const auto picture = [&] { return contents(place.path("out.png")); };
-    ASSERT_TRUE(comes([&] { return !picture().empty(); }));
+    const auto told = [&](const char* stream, const std::string& words) {
+        return comes([&] { return contents(place.path(stream)).find(words) != std::string::npos; });
+    };
     // A coarse look comes before the picture that stays.
-    std::string first;
-    ASSERT_TRUE(comes([&] {
-        first = picture();
-        std::this_thread::sleep_for(1s);
-        return picture() == first;
-    }));
+    ASSERT_TRUE(told("stdout", "4 paths a pixel"));
+    const std::string first = picture();
     std::string brighter = kBall;
     const std::size_t at = brighter.find("meter = ");
     ASSERT_NE(at, std::string::npos);
     brighter.replace(at, 8, "meter = 2");  // 24.0 in place of 4.0, or such
     place.write("scene.toml", brighter);
-    EXPECT_TRUE(comes([&] { return picture() != first; }));
+    EXPECT_TRUE(told("stdout", "developed anew"));
     const std::string second = picture();
+    EXPECT_NE(second, first);
     place.write("scene.toml", "[[light]]\nmodifier = 7\n");
-    std::this_thread::sleep_for(500ms);
+    EXPECT_TRUE(told("stderr", "scene.toml:2:12"));
     EXPECT_EQ(picture(), second);
     place.write("scene.toml", kBall);
     EXPECT_TRUE(comes([&] { return picture() == first; }));
