@@ -1,5 +1,10 @@
 #include "kit/built_modifier.h"
 
+#include <map>
+#include <mutex>
+#include <optional>
+#include <utility>
+
 #include <fmt/format.h>
 
 #include "kit/emission.h"
@@ -13,6 +18,34 @@ namespace {
 
 // Less than a millionth of the tube's light is less than the photons tell from nothing.
 constexpr double kLeastFlux = 1e-6;
+
+// What is in use is given out again, the very same table: a light that is moved then keeps what its sampling has learnt
+// (Emitter's `before`).
+class BuiltInUse {
+  public:
+    std::optional<BuiltModifier> find(const std::string& key) {
+        const std::lock_guard<std::mutex> lock(finding_);
+        const auto found = built_.find(key);
+        if (found == built_.end()) return std::nullopt;
+        BuiltModifier built = found->second.rest;
+        built.table = found->second.table.lock();
+        if (!built.table) return std::nullopt;
+        return built;
+    }
+    void add(const std::string& key, BuiltModifier built) {
+        const std::lock_guard<std::mutex> lock(finding_);
+        std::weak_ptr<const EmissionTable> table = std::exchange(built.table, nullptr);
+        built_.insert_or_assign(key, Known{std::move(table), std::move(built)});
+    }
+
+  private:
+    struct Known {
+        std::weak_ptr<const EmissionTable> table;
+        BuiltModifier rest;
+    };
+    std::mutex finding_;
+    std::map<std::string, Known> built_;
+};
 
 BuiltModifier built_of(TracedEmission traced) {
     return {std::make_shared<const EmissionTable>(std::move(traced.table)), traced.efficiency, ""};
@@ -47,9 +80,15 @@ Expected<BuiltModifier> build_modifier(const ModifierSettings& settings, const s
     if (const auto lit = efficiency_of_lit(settings.shape)) return BuiltModifier{nullptr, *lit, ""};
     if (!settings.construction) return BuiltModifier{nullptr, settings.efficiency, ""};
     const std::string key = emission_key(*settings.construction, settings.shape);
+    static BuiltInUse in_use;
+    if (auto used = in_use.find(key)) return *used;
     const std::filesystem::path file = emission_file(cache_folder, key);
     if (!cache_folder.empty()) {
-        if (auto kept = read_emission(file, key)) return built_of(std::move(*kept));
+        if (auto kept = read_emission(file, key)) {
+            const BuiltModifier built = built_of(std::move(*kept));
+            in_use.add(key, built);
+            return built;
+        }
     }
     std::optional<TracedEmission> traced = trace_emission(*settings.construction, settings.shape);
     if (!traced || traced->efficiency < kLeastFlux) {
@@ -61,6 +100,7 @@ Expected<BuiltModifier> build_modifier(const ModifierSettings& settings, const s
     const std::string not_kept = cache_folder.empty() ? "" : write_emission(file, key, *traced);
     BuiltModifier built = built_of(std::move(*traced));
     built.not_kept = not_kept;
+    in_use.add(key, built);
     return built;
 }
 
