@@ -20,7 +20,9 @@ void exchange_but_sitter(Studio& a, Studio& b) {
 template <class Pixel>
 std::vector<Pixel> thinned(const std::vector<Pixel>& pixels, const Film& film, int every) {
     if (every == 1) return pixels;
+    const auto some = [&](int length) { return static_cast<std::size_t>((length + every - 1) / every); };
     std::vector<Pixel> thin;
+    thin.reserve(some(film.width) * some(film.height));
     for (int y = 0; y < film.height; y += every) {
         for (int x = 0; x < film.width; x += every) {
             thin.push_back(pixels[static_cast<std::size_t>(y) * static_cast<std::size_t>(film.width) +

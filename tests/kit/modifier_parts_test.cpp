@@ -152,6 +152,25 @@ TEST_F(EmissionCache, TakesNoDamagedFile) {
     EXPECT_FALSE(with(""));
 }
 
+// The very same table, by which a light that is moved knows its own (Emitter's `before`); an equal one once nobody has
+// it.
+TEST_F(EmissionCache, WhatIsInUseIsGivenOutAgain) {
+    const ModifierSettings snoot{"snoot", interior_cases()[5].front, 1.0, interior_cases()[5].construction};
+    std::vector<float> values;
+    {
+        const auto built = build_modifier(snoot, folder_);
+        const auto again = build_modifier(snoot, folder_);
+        ASSERT_TRUE(built && again && built->table);
+        EXPECT_EQ(built->table, again->table);
+        EXPECT_EQ(built->efficiency, again->efficiency);
+        values = built->table->values();
+    }
+    const auto later = build_modifier(snoot, folder_);
+    ASSERT_TRUE(later);
+    ASSERT_EQ(later->table->values().size(), values.size());
+    EXPECT_NEAR(later->table->values().front() / values.front(), 1.0F, 1e-5F);
+}
+
 // A folder that cannot be written costs time and says so; the light is the same.
 TEST_F(EmissionCache, SaysWhenItCannotKeep) {
     std::ofstream(folder_) << "a file where the folder should be";
