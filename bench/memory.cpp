@@ -8,6 +8,7 @@
 #include <array>
 #include <csignal>
 #include <cstdio>
+#include <cstdlib>
 #include <filesystem>
 #include <fstream>
 #include <iterator>
@@ -27,7 +28,10 @@ namespace {
 // What it prints can be read from the file given back.
 std::pair<pid_t, FILE*> start_program(std::vector<std::string> arguments) {
     std::array<int, 2> ends{};
-    if (pipe(ends.data()) != 0) return {-1, nullptr};
+    if (pipe(ends.data()) != 0) {
+        std::perror("memory");
+        std::exit(1);
+    }
     const pid_t child = fork();
     if (child == 0) {
         dup2(ends[1], STDOUT_FILENO);

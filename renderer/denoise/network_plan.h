@@ -1,22 +1,12 @@
 // The network's steps for pictures of one size, made once and used for every picture of that size.
 #pragma once
 
-#include <map>
 #include <memory>
-#include <string>
 #include <vector>
 
+#include "denoise/convolution.h"
+
 namespace understudy {
-
-// 3 × 3, with a rectifier behind it.
-struct Convolution {
-    int out = 0;
-    int in = 0;
-    std::vector<float> weights;  // out, in, row, column; the last goes first
-    std::vector<float> biases;   // out
-};
-
-using Convolutions = std::map<std::string, Convolution>;
 
 class NetworkRoom;
 

@@ -165,15 +165,13 @@ void NetworkSteps::add_convolution(const Level& from, const Level& to, const Con
     const ConvolutionKind kind = quickest(from, to, part);
     const auto scratch_numbers = static_cast<memory::dim>(kind.scratchpad_desc().get_size() / sizeof(float)) + 1;
     scratch_->largest = std::max(scratch_->largest, scratch_numbers);
-    steps_.push_back({
-        dnnl::convolution_forward(kind),
-        {{DNNL_ARG_SRC, held(from)},
-         {DNNL_ARG_WEIGHTS, room_.weights_of(convolution, part.first, part.count, kind.weights_desc())},
-         {DNNL_ARG_BIAS, biases_of(convolution, part)},
-         {DNNL_ARG_DST, held(to)},
-         {DNNL_ARG_SCRATCHPAD,
-          scratch_->held.emplace_back(kind.scratchpad_desc(), room_.engine, nullptr)}}  // namespace understudy
-    });
+    const memory& scratch = scratch_->held.emplace_back(kind.scratchpad_desc(), room_.engine, nullptr);
+    steps_.push_back({dnnl::convolution_forward(kind),
+                      {{DNNL_ARG_SRC, held(from)},
+                       {DNNL_ARG_WEIGHTS, room_.weights_of(convolution, part.first, part.count, kind.weights_desc())},
+                       {DNNL_ARG_BIAS, biases_of(convolution, part)},
+                       {DNNL_ARG_DST, held(to)},
+                       {DNNL_ARG_SCRATCHPAD, scratch}}});
 }
 
 Level NetworkSteps::convolved(const Level& from, const Convolution& convolution) {
@@ -221,6 +219,10 @@ void NetworkSteps::run(std::size_t first, std::size_t end) {
     room_.stream.wait();
 }
 
+std::ptrdiff_t NetworkSteps::row_of_block(const Level& level) const {
+    return static_cast<std::ptrdiff_t>(level.width) * (tag_ == Tag::nChw16c ? 16 : 8);
+}
+
 void NetworkSteps::put(const float* planes, int plane_height, int first_row, const Level& to) {
     const auto from_row = static_cast<std::ptrdiff_t>(first_row) * to.width;
     memory plain(some_rows(to, to.height, plane_height), room_.engine, const_cast<float*>(planes) + from_row);
@@ -230,8 +232,7 @@ void NetworkSteps::put(const float* planes, int plane_height, int first_row, con
 }
 
 void NetworkSteps::get(const Level& from, int first_row, int rows, float* planes, int plane_height, int to_row) {
-    const int block = tag_ == Tag::nChw16c ? 16 : 8;
-    float* values = values_of(from) + static_cast<std::ptrdiff_t>(first_row) * from.width * block;
+    float* values = values_of(from) + first_row * row_of_block(from);
     memory blocks(described({1, from.channels, rows, from.width}, tag_), room_.engine, values);
     memory plain(some_rows(from, rows, plane_height), room_.engine,
                  planes + static_cast<std::ptrdiff_t>(to_row) * from.width);
@@ -240,7 +241,7 @@ void NetworkSteps::get(const Level& from, int first_row, int rows, float* planes
 }
 
 void NetworkSteps::copy_rows(const Level& from, int first_row, int rows, const Level& to, int to_row) const {
-    const std::ptrdiff_t row = static_cast<std::ptrdiff_t>(from.width) * (tag_ == Tag::nChw16c ? 16 : 8);
+    const std::ptrdiff_t row = row_of_block(from);
     const std::ptrdiff_t blocks = count_of(from) / (row * from.height);
     for (std::ptrdiff_t b = 0; b < blocks; ++b) {
         std::copy_n(values_of(from) + (b * from.height + first_row) * row, rows * row,

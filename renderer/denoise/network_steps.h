@@ -14,11 +14,12 @@
 #include <deque>
 #include <memory>
 #include <unordered_map>
+#include <utility>
 #include <vector>
 
 #include <dnnl.hpp>
 
-#include "denoise/network_plan.h"
+#include "denoise/convolution.h"
 
 namespace understudy {
 
@@ -81,6 +82,7 @@ class NetworkSteps {
     Level halved(const Level& from);
     // Twice as large, each pixel four times.
     Level doubled(const Level& from);
+
     // So many steps there are.
     std::size_t count() const { return steps_.size(); }
     // When all are built: how much room they take.
@@ -112,6 +114,7 @@ class NetworkSteps {
     dnnl::convolution_forward::primitive_desc quickest(const Level& from, const Level& to, const Part& part) const;
     dnnl::memory biases_of(const Convolution& convolution, const Part& part) const;
     static dnnl::primitive_attr attributes_of(const Part& part);
+    std::ptrdiff_t row_of_block(const Level& level) const;  // numbers
 
     NetworkRoom& room_;
     dnnl::memory::format_tag tag_ = dnnl::memory::format_tag::nChw8c;

@@ -262,17 +262,19 @@ void RenderSession::show(const Studio& studio, Task& task, const Film& film, boo
     // Films are large: those that are no longer shown go before the next is copied.
     const std::lock_guard<std::mutex> lock(showing_);
     const std::uint64_t number = proof_ ? proof_->number + 1 : 1;
+    const bool has_all_pixels = task.every == 1;
     proof_.reset();
-    if (task.every == 1) whole_.reset();
-    std::shared_ptr<const Film> shown;
-    if (task.over) {
-        shown = std::make_shared<const Film>(laid_over(*task.over, film, task.layers, task.every));
-    } else {
-        shown = std::make_shared<const Film>(film);
+    if (has_all_pixels) whole_.reset();
+    const auto shown =
+        std::make_shared<const Film>(task.over ? laid_over(*task.over, film, task.layers, task.every) : Film(film));
+    if (has_all_pixels) {
+        whole_ = shown;
+        if (task.over) {
+            task.over = shown;  // whose other layers are the same
+        } else {
+            stale_ = 0;
+        }
     }
-    if (!task.over && task.every == 1) stale_ = 0;
-    if (task.every == 1) whole_ = shown;
-    if (task.over && task.every == 1) task.over = shown;  // whose other layers are the same
     const PictureSettings& picture = studio.setup.picture;
     proof_ = Proof{shown, card_, picture.width, picture.height, task.every, number, last};
     shown_.notify_all();
