@@ -16,7 +16,7 @@ namespace {
 
 constexpr int kWidth = 200;
 constexpr int kHeight = 250;
-constexpr int kReferenceSamples = 1024;  // its own noise is a sixteenth of what it is compared with
+constexpr int kReferenceSamples = 4096;  // its own noise is a sixty-fourth of what it is compared with
 
 // Rec. 709 luma of the codes that are shown, 0 … 255.
 std::vector<double> luma_of(const Picture& picture) {

@@ -232,6 +232,7 @@ void RenderSession::trace(const Studio& studio, std::vector<Task> tasks) {
     double all_work = 0.0;
     for (const Task& task : tasks) all_work += task.work();
     double done = 0.0;
+    std::unique_ptr<const Rendered> look;
     for (Task& task : tasks) {
         RenderOptions options;
         options.samples = task.samples;
@@ -242,6 +243,7 @@ void RenderSession::trace(const Studio& studio, std::vector<Task> tasks) {
         options.layers = task.layers;
         options.every = task.every;
         options.memory = &memory_;
+        if (look && look->film.samples == std::min(task.first_pass, task.samples)) options.look = look.get();
         options.progress = [&](double share) {
             progress_ = (done + share * task.work()) / all_work;
             if (holds_ > 0) wait_while_held();
@@ -251,8 +253,12 @@ void RenderSession::trace(const Studio& studio, std::vector<Task> tasks) {
             if (film.samples >= task.shown_from) show(studio, task, film, last);
             return task.samples;
         };
-        if (render_film(studio, *ready_.rehearsal.stage, options).cancelled) return;
-        task.over.reset();  // films are large
+        Rendered rendered = render_film(studio, *ready_.rehearsal.stage, options);
+        if (rendered.cancelled) return;
+        // Films are large.
+        task.over.reset();
+        look.reset();
+        if (task.every == kFirstLookEvery) look = std::make_unique<Rendered>(std::move(rendered));
         done += task.work();
     }
     progress_ = 1.0;

@@ -42,7 +42,8 @@ class Renderer {
         film.features.albedo.resize(film.pixel_count());
         film.features.normal.resize(film.pixel_count(), Vec3(0.0F));
         film.features.depth_m.resize(film.pixel_count());
-        depth_hits_.resize(film.pixel_count());
+        rendered_.met.resize(film.pixel_count());
+        if (options_.look != nullptr) take_over(*options_.look);
     }
 
     Rendered run() {
@@ -62,6 +63,29 @@ class Renderer {
     }
 
   private:
+    static bool is_of_look(int x, int y) { return x % kFirstLookEvery == 0 && y % kFirstLookEvery == 0; }
+
+    void take_over(const Rendered& look) {
+        Film& film = rendered_.film;
+        const Film& thin = look.film;
+        for (int y = 0; y < thin.height; ++y) {
+            for (int x = 0; x < thin.width; ++x) {
+                const auto from =
+                    static_cast<std::size_t>(y) * static_cast<std::size_t>(thin.width) + static_cast<std::size_t>(x);
+                const auto to = static_cast<std::size_t>(kFirstLookEvery * y) * static_cast<std::size_t>(film.width) +
+                                static_cast<std::size_t>(kFirstLookEvery * x);
+                for (std::size_t l = 0; l < film.layers.size(); ++l) {
+                    if (traces(l)) film.layers[l].pixels[to] = thin.layers[l].pixels[from];
+                }
+                film.features.albedo[to] = thin.features.albedo[from];
+                film.features.normal[to] = thin.features.normal[from];
+                film.features.depth_m[to] = thin.features.depth_m[from];
+                rendered_.met[to] = look.met[from];
+            }
+        }
+        paths_done_ = thin.pixel_count() * static_cast<std::size_t>(thin.samples);
+    }
+
     bool traces(std::size_t layer) const { return (options_.layers >> layer & 1U) != 0; }
     bool cancelled() const { return options_.cancel != nullptr && options_.cancel->load(std::memory_order_relaxed); }
 
@@ -128,10 +152,12 @@ class Renderer {
     // A pixel's follow each other.
     std::vector<PixelSample> samples_of(const Tile& tile, const PathSpread::Share& share) const {
         const int every = options_.every;
+        const bool has_look = options_.look != nullptr && rendered_.film.samples == 0;
         const auto next = [&](int place) { return (place + every - 1) / every * every; };
         std::vector<PixelSample> samples;
         for (int y = next(tile.top); y < tile.bottom; y += every) {
             for (int x = next(tile.left); x < tile.right; x += every) {
+                if (has_look && is_of_look(x, y)) continue;
                 for (int k = 0; k < share.count; ++k) samples.push_back({x, y, share.first + k});
             }
         }
@@ -220,7 +246,7 @@ class Renderer {
         if (sums.seen == 0) return;
         // Of those that met something.
         float& depth_m = film.features.depth_m[pixel];
-        int& hits = depth_hits_[pixel];
+        int& hits = rendered_.met[pixel];
         const double before = static_cast<double>(depth_m) * hits;
         hits += sums.seen;
         depth_m = static_cast<float>((before + sums.depth) / hits);
@@ -242,7 +268,6 @@ class Renderer {
     Tiles tiles_;
     PathSpread spread_;
     Rendered rendered_;
-    std::vector<int> depth_hits_;
     std::mutex progress_mutex_;
     std::size_t paths_done_ = 0;
 };

@@ -18,6 +18,15 @@ namespace understudy {
 inline constexpr int kFirstLookEvery = 2;
 inline constexpr int kFirstLookSamples = 2;
 
+struct Rendered {
+    Film film;
+    std::vector<int> met;  // paths of each pixel that met something: its depth is their mean
+    std::uint64_t rays = 0;
+    std::uint64_t given_up = 0;    // walks under the skin that grew too long; what they would have brought is lost
+    std::uint64_t non_finite = 0;  // paths left out because a contribution was not a number
+    bool cancelled = false;        // some pixels then carry more samples than the film says
+};
+
 struct RenderOptions {
     int samples = 64;  // camera paths a pixel, on the mean
     unsigned seed = 0;
@@ -33,19 +42,14 @@ struct RenderOptions {
     LayerBits layers = kAllLayers;
     // Every so many-th pixel of every so many-th row, for a first look: the film is so many times smaller.
     int every = 1;
+    // A first look at the same picture, with the same seed and layers, of as many paths as the first pass: its pixels
+    // are not traced again. Every pixel is traced then.
+    const Rendered* look = nullptr;
     // What each layer weighs in the picture that is wanted, its even light in linear light (film/develop.h): paths go
     // where that picture is noisy. None: evenly.
     std::vector<double> weights;
     // Of this stage's sitter seen from this camera, cleared for a picture of its size; learns, and is used.
     PictureMemory* memory = nullptr;
-};
-
-struct Rendered {
-    Film film;
-    std::uint64_t rays = 0;
-    std::uint64_t given_up = 0;    // walks under the skin that grew too long; what they would have brought is lost
-    std::uint64_t non_finite = 0;  // paths left out because a contribution was not a number
-    bool cancelled = false;        // some pixels then carry more samples than the film says
 };
 
 // The same film for any number of threads.

@@ -173,5 +173,27 @@ TEST(RenderFilm, TracesEveryOtherPixelAsItIs) {
     }
 }
 
+// The pixels of a first look are not traced again, and the film is the same, to the last bit and after later passes
+// too.
+TEST(RenderFilm, TakesAFirstLookOver) {
+    const Studio studio = studio_from(
+        "[picture]\nwidth = 35\nheight = 18\n[sitter]\nhead = \"ball\"\n[[light]]\nmodifier = { shape = \"disc\", "
+        "diameter = 0.5 }\nmeter = 4.0\nangle = -40\nheight = 1.6\ndistance = 1.2\n");
+    const Stage stage(studio, Stage::With::kSitter);
+    RenderOptions options;
+    options.samples = 8;
+    options.first_pass = 2;
+    const Rendered whole = render_film(studio, stage, options);
+    const Rendered look = first_look(studio, stage, options);
+    options.look = &look;
+    double done = 0.0;
+    options.progress = [&](double share) { done = share; };
+    const Rendered after = render_film(studio, stage, options);
+    EXPECT_TRUE(same_bits(after.film, whole.film));
+    EXPECT_EQ(after.met, whole.met);
+    EXPECT_EQ(after.rays + look.rays, whole.rays);
+    EXPECT_DOUBLE_EQ(done, 1.0);
+}
+
 }  // namespace
 }  // namespace understudy
