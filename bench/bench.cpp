@@ -48,6 +48,7 @@ int main(int count, char** arguments) {
                                                            {"memory", understudy::bench_memory},
                                                            {"convergence", understudy::bench_convergence},
                                                            {"skin", understudy::bench_skin},
+                                                           {"skin-walk", understudy::bench_skin_walk},
                                                            {"hair-rays", understudy::bench_hair_rays},
                                                            {"eye-light", understudy::bench_eye_light},
                                                            {"light-points", understudy::bench_light_points},
@@ -68,11 +69,12 @@ int main(int count, char** arguments) {
     for (int i = 1; i < count; ++i) {
         const auto found = all.find(arguments[i]);
         if (found == all.end()) {
-            fmt::print(stderr,
-                       "no measurement \"{}\"; expected rays, threads, start, head, memory, convergence, skin, "
-                       "hair-rays, eye-light, light-points, sampler, cleaning-time, kit, live, "
-                       "clean, time-to-error or whole-kit\n",
-                       arguments[i]);
+            fmt::print(
+                stderr,
+                "no measurement \"{}\"; expected rays, threads, start, head, memory, convergence, skin, skin-walk, "
+                "hair-rays, eye-light, light-points, sampler, cleaning-time, kit, live, "
+                "clean, time-to-error or whole-kit\n",
+                arguments[i]);
             return 2;
         }
         found->second();

@@ -21,6 +21,7 @@ void bench_skin();
 void bench_hair_rays();
 void bench_eye_light();
 void bench_light_points();
+void bench_skin_walk();
 void bench_sampler();
 void bench_cleaning_time();
 void bench_live();

@@ -2,6 +2,8 @@
 //
 // A fibre's lobes are told to the lights by the balance heuristic with the way that the path goes on by: the straight
 // way through is narrow, and a light behind the head lies in it. Veach and Guibas, SIGGRAPH 1995.
+#include <algorithm>
+
 #include "transport/dimensions.h"
 #include "transport/hair_bands.h"
 #include "transport/light_sample.h"
@@ -28,11 +30,22 @@ float blur_after(std::uint32_t vertices) {
     return vertices == 0 ? 0.0F : (vertices == 1 ? kOnSecond : kOnLater);
 }
 
+// A path is followed from hair to hair so many times as often as it carries light. Variance times time, against
+// lighting every second hair and following later ones just as often as they carry light: 0.75 in dark curls, 0.95 in
+// blond hair.
+constexpr float kFollowedOften = 2.0F;
+
 }  // namespace
 
 void PathTracer::arrive_at_strand(Group& group, std::uint32_t index, const Hit& hit) const {
     Walk& walk = group.walks[index];
     Path& path = group.path_of(walk);
+    // The way here was worth its ray, which might have met a light; lighting the hair is dear, and dark hair before it
+    // has left little to bring back.
+    if (walk.vertex % kMirrorBranch == 1) {
+        const float u = path.sampler.group(dimension_of_scatter(walk.vertex + kInwardBranch)).x;
+        if (!is_followed(walk, kFollowedOften * strength(walk), u)) return;
+    }
     const Frame frame = frame_along(hit.strand.tangent);
     const WholeFibre from =
         approach_whole_fibre(*hit.strand.fibre, frame.to_local(-walk.ray.direction), hit.strand.across, path.waves,
@@ -77,13 +90,14 @@ void PathTracer::light_strands(const Group& group, std::span<const StrandVertex>
 }
 
 // Clear hairs take nothing, and a path among them would go on for as long as it does not find the way out.
-bool PathTracer::goes_on(Walk& walk, float u) const {
-    constexpr std::uint32_t kSureVertices = 6;
+bool PathTracer::goes_on(Walk& walk, float u) {
+    constexpr std::uint32_t kSureVertices = 2;
+    constexpr std::uint32_t kFreeVertices = 6;
     constexpr float kChance = 0.85F;
-    if (walk.vertex % kMirrorBranch < kSureVertices) return survives(walk, u);
-    if (u >= kChance) return false;
-    walk.throughput /= kChance;
-    return survives(walk, u / kChance);
+    const std::uint32_t vertex = walk.vertex % kMirrorBranch;
+    const float carried = kFollowedOften * strength(walk);
+    if (vertex < kSureVertices) return carried > 0.0F;
+    return is_followed(walk, (vertex < kFreeVertices ? 1.0F : kChance) * std::min(carried, 1.0F), u);
 }
 
 void PathTracer::scatter_at_strands(Group& group, std::span<const StrandVertex> vertices) const {

@@ -250,14 +250,20 @@ bool PathTracer::scatter_at(Walk& walk, const Vertex& vertex, const Vec4& number
     return true;
 }
 
-bool PathTracer::survives(Walk& walk, float u) const {
-    constexpr std::uint32_t kSureVertices = 2;
-    const float strength = largest(walk.throughput) / walk.began_with;
-    if (!(strength > 0.0F)) return false;
-    if (walk.vertex % kMirrorBranch < kSureVertices || strength >= 1.0F) return true;
-    if (u >= strength) return false;
-    walk.throughput /= strength;
+float PathTracer::strength(const Walk& walk) { return largest(walk.throughput) / walk.began_with; }
+
+bool PathTracer::is_followed(Walk& walk, float chance, float u) {
+    if (chance >= 1.0F) return true;
+    if (!(u < chance)) return false;
+    walk.throughput /= chance;
     return true;
+}
+
+bool PathTracer::survives(Walk& walk, float u) {
+    constexpr std::uint32_t kSureVertices = 2;
+    const float carried = strength(walk);
+    if (walk.vertex % kMirrorBranch < kSureVertices) return carried > 0.0F;
+    return is_followed(walk, carried, u);
 }
 
 }  // namespace understudy

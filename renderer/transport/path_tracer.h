@@ -169,8 +169,12 @@ class PathTracer {
     void scatter_at_strands(Group& group, std::span<const StrandVertex> vertices) const;
     // The surface's own way, or one to a cloth that light goes through. None: nothing is left to follow.
     static std::optional<ScatterSample> choose_way(const Vertex& vertex, const Vec3& u);
-    bool survives(Walk& walk, float u) const;
-    bool goes_on(Walk& walk, float u) const;
+    // What it still carries of what it began with.
+    static float strength(const Walk& walk);
+    // With this chance, and then with what makes up for those that are not.
+    static bool is_followed(Walk& walk, float chance, float u);
+    static bool survives(Walk& walk, float u);
+    static bool goes_on(Walk& walk, float u);
     // On skin that the camera sees: the coat is lit and followed there, the rest where light comes out again.
     static void enter_skin(Vertex& vertex, const Hit& hit, const Waves& waves);
     void draw_entries(const Group& group, std::span<Vertex> vertices) const;

@@ -18,34 +18,46 @@ std::uint32_t hashed(std::int64_t x, std::int64_t y, std::int64_t z, unsigned se
     return static_cast<std::uint32_t>(h);
 }
 
-double corner(std::int64_t x, std::int64_t y, std::int64_t z, const Double3& away, unsigned seed) {
-    const std::uint32_t h = hashed(x, y, z, seed) % 12U;
-    const double u = h < 8U ? away.x : away.y;
-    const double v = h < 4U ? away.y : away.z;
-    return ((h & 1U) != 0U ? -u : u) + ((h & 2U) != 0U ? -v : v);
+// One of the ways from a cube's middle to its edges' middles, as Perlin has them.
+Double3 way_at(const Double3& corner, unsigned seed) {
+    const auto whole = [](double place) { return static_cast<std::int64_t>(place); };
+    const std::uint32_t h = hashed(whole(corner.x), whole(corner.y), whole(corner.z), seed) % 12U;
+    Double3 way(0.0);
+    way[h < 8U ? 0 : 1] = (h & 1U) != 0U ? -1.0 : 1.0;
+    way[h < 4U ? 1 : 2] = (h & 2U) != 0U ? -1.0 : 1.0;
+    return way;
 }
 
 double fade(double t) { return t * t * t * (t * (t * 6.0 - 15.0) + 10.0); }
+double slope_of_fade(double t) { return 30.0 * t * t * (t - 1.0) * (t - 1.0); }
 
 // Sharp crests, wide troughs: cloth gathers in ridges.
 double ridged(double noise) { return 1.0 - 2.2 * std::abs(noise); }
 
 }  // namespace
 
-double gradient_noise(const Double3& place, unsigned seed) {
-    const Double3 low(std::floor(place.x), std::floor(place.y), std::floor(place.z));
+SlopedNoise sloped_gradient_noise(const Double3& place, unsigned seed) {
+    const Double3 low = glm::floor(place);
     const Double3 in = place - low;
     const Double3 share(fade(in.x), fade(in.y), fade(in.z));
-    double sum = 0.0;
+    const Double3 rise(slope_of_fade(in.x), slope_of_fade(in.y), slope_of_fade(in.z));
+    SlopedNoise sum;
     for (int k = 0; k < 8; ++k) {
         const Double3 step(k & 1, (k >> 1) & 1, (k >> 2) & 1);
-        const double weight = (step.x > 0.0 ? share.x : 1.0 - share.x) * (step.y > 0.0 ? share.y : 1.0 - share.y) *
-                              (step.z > 0.0 ? share.z : 1.0 - share.z);
-        sum += weight * corner(static_cast<std::int64_t>(low.x + step.x), static_cast<std::int64_t>(low.y + step.y),
-                               static_cast<std::int64_t>(low.z + step.z), in - step, seed);
+        const Double3 weights = glm::mix(1.0 - share, share, step);
+        const Double3 slopes = glm::mix(-rise, rise, step);
+        const double weight = weights.x * weights.y * weights.z;
+        const Double3 way = way_at(low + step, seed);
+        const double product = glm::dot(way, in - step);
+        sum.noise += weight * product;
+        sum.slope +=
+            weight * way + product * Double3(slopes.x * weights.y * weights.z, weights.x * slopes.y * weights.z,
+                                             weights.x * weights.y * slopes.z);
     }
     return sum;
 }
+
+double gradient_noise(const Double3& place, unsigned seed) { return sloped_gradient_noise(place, seed).noise; }
 
 double fold_height(const SheetPoint& point, const BonePivots& pivots, double fold_length_m, unsigned seed) {
     const Double3& p = point.skin;

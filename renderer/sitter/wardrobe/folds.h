@@ -11,6 +11,13 @@ namespace understudy {
 // hashed.
 double gradient_noise(const Double3& place, unsigned seed);
 
+// The same with its slope, for each unit along each axis.
+struct SlopedNoise {
+    double noise = 0.0;
+    Double3 slope{0.0};
+};
+SlopedNoise sloped_gradient_noise(const Double3& place, unsigned seed);
+
 // Outward, in shares of the folds' depth, about -1 … 1.
 double fold_height(const SheetPoint& point, const BonePivots& pivots, double fold_length_m, unsigned seed);
 

@@ -16,17 +16,8 @@ struct Grain {
 };
 
 Double3 slope_of(const Grain& grain, const Double3& place) {
-    constexpr double kStep = 0.05;  // of a pitch
     const double height = grain.height * std::min({grain.pitch.x, grain.pitch.y, grain.pitch.z});
-    const Double3 at = place / grain.pitch;
-    const double here = gradient_noise(at, grain.seed);
-    Double3 slope(0.0);
-    for (glm::length_t axis = 0; axis < 3; ++axis) {
-        Double3 beside = at;
-        beside[axis] += kStep;
-        slope[axis] = height * (gradient_noise(beside, grain.seed) - here) / (kStep * grain.pitch[axis]);
-    }
-    return slope;
+    return height * sloped_gradient_noise(place / grain.pitch, grain.seed).slope / grain.pitch;
 }
 
 // Round a neck: 3.4 mm from rib to rib on a neck of 13 cm.
