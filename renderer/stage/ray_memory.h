@@ -16,7 +16,6 @@
 #include "scatter/skin_walk.h"
 #include "stage/flesh.h"
 #include "stage/strand_grid.h"
-#include "stage/triangle_scene.h"
 
 namespace understudy {
 
@@ -96,21 +95,12 @@ class RayMemory {
     // New answers are kept until it is told otherwise.
     void stop_learning() {
         learns_ = false;
-        mesh_.shrink();
         strands_.shrink();
         walks_.shrink();
     }
-    std::size_t bytes() const { return mesh_.bytes() + strands_.bytes() + walks_.bytes(); }
+    std::size_t bytes() const { return strands_.bytes() + walks_.bytes(); }
 
-    // ask(): the answer, when it is not known. That nothing is met is not kept: the mesh's tree says so as quickly.
-    template <class Ask>
-    MeshMeeting mesh(const Ray& ray, const Ask& ask) {
-        const MemoryKey key = key_of(ray);
-        if (const MeshMeeting* known = mesh_.find(key)) return known->distance < ray.far ? *known : MeshMeeting{};
-        const MeshMeeting answer = ask();
-        if (learns_ && answer.distance < kInfinity) mesh_.keep(key, answer);
-        return answer;
-    }
+    // ask(): the answer, when it is not known. The mesh is not asked here: its tree answers about as quickly.
     template <class Ask>
     StrandMeeting strand(const Ray& ray, const Ask& ask) {
         const MemoryKey key = key_of(ray);
@@ -139,7 +129,6 @@ class RayMemory {
     };
 
     bool learns_ = true;
-    AnswerTable<MeshMeeting> mesh_;
     AnswerTable<KnownStrand> strands_;
     AnswerTable<SkinWalkResult> walks_;
 };

@@ -60,9 +60,8 @@ void Stage::meet_ball(const Ray& ray, Meeting& nearest) const {
     nearest = {distance, Thing::kBall, false, 0, (ray.at(distance) - ball_centre_) / ball_radius_, &ball_surface_};
 }
 
-void Stage::meet_mesh(const Ray& ray, RayMemory* memory, Meeting& nearest) const {
-    const auto ask = [&] { return mesh_->meet(ray); };
-    const MeshMeeting met = memory != nullptr ? memory->mesh(ray, ask) : ask();
+void Stage::meet_mesh(const Ray& ray, Meeting& nearest) const {
+    const MeshMeeting met = mesh_->meet(ray);
     if (met.distance == kInfinity) return;
     nearest = {met.distance, Thing::kSitter, false, met.triangle, met.geometric, nullptr, met.share};
 }
@@ -120,7 +119,7 @@ std::array<Meeting, kLanes> Stage::meet_but_lenses(const WideRays& rays, LaneBit
         for_each_lane(lanes_of(tree.may_meet(shortened)) & lanes,
                       [&](std::size_t lane) { visit(shortened[lane], nearest[lane]); });
     };
-    if (mesh_) with_tree(*mesh_, [&](const Ray& ray, Meeting& first) { meet_mesh(ray, memory, first); });
+    if (mesh_) with_tree(*mesh_, [&](const Ray& ray, Meeting& first) { meet_mesh(ray, first); });
     if (strands_) with_tree(*strands_, [&](const Ray& ray, Meeting& first) { meet_strand(ray, memory, first); });
     return nearest;
 }

@@ -98,8 +98,8 @@ class Stage {
     // on its way.
     float passes(const Ray& ray) const;
 
-    // For the rays of some lanes at once: what misses a shape is told for all of them together, and the mesh is asked
-    // ray by ray; or a memory of what it has answered before, when there is one.
+    // For the rays of some lanes at once: what misses a shape is told for all of them together, mesh and strands are
+    // asked ray by ray; or for strands a memory of what they have answered before, when there is one.
     std::array<Meeting, kLanes> meet(const WideRays& rays, LaneBits lanes, RayMemory* memory = nullptr) const;
     std::array<Meeting, kLanes> meet_but_lenses(const WideRays& rays, LaneBits lanes,
                                                 RayMemory* memory = nullptr) const;
@@ -159,7 +159,7 @@ class Stage {
                            Meeting& nearest);
     void meet_eye(std::size_t index, const Ray& ray, Meeting& nearest) const;
     void meet_ball(const Ray& ray, Meeting& nearest) const;
-    void meet_mesh(const Ray& ray, RayMemory* memory, Meeting& nearest) const;
+    void meet_mesh(const Ray& ray, Meeting& nearest) const;
     void meet_strand(const Ray& ray, RayMemory* memory, Meeting& nearest) const;
     bool ball_blocks(const Ray& ray) const;
     LaneBits blocked(const WideRays& rays, LaneBits lanes) const;
