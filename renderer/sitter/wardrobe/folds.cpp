@@ -61,7 +61,7 @@ double gradient_noise(const Double3& place, unsigned seed) { return sloped_gradi
 
 double fold_height(const SheetPoint& point, const BonePivots& pivots, double fold_length_m, unsigned seed) {
     const Double3& p = point.skin;
-    const double arm = double{point.weights[kLeftArm]} + double{point.weights[kRightArm]};
+    const double arm = static_cast<double>(point.weights[kLeftArm]) + static_cast<double>(point.weights[kRightArm]);
     const Double3 shoulder = p.x < 0.0 ? pivots[kRightArm] : pivots[kLeftArm];
     // Pipes down the trunk: four times as long as they are apart, and a little astray.
     const double apart = 0.25 * fold_length_m;
