@@ -16,7 +16,9 @@ float place_at(float angle) { return std::tan(0.5F * angle); }
 EmissionSampling::EmissionSampling(UnevenSurface surface)
     : surface_(std::move(surface)),
       scale_(1.0F / place_at(std::clamp(surface_.widest, 0.01F, 0.5F * kPi))),
-      aims_(surface_.both_sides ? 2 * kHalf : kHalf) {}
+      aims_(surface_.both_sides ? 2 * kHalf : kHalf) {
+    lay_out();
+}
 
 EmissionSampling::~EmissionSampling() {
     for (const auto& aim : aims_) delete aim.load();
@@ -70,6 +72,22 @@ std::array<const EmissionSampling::Aim*, kLanes> EmissionSampling::aims_at(const
     return aims;
 }
 
+void EmissionSampling::lay_out() {
+    const int looks = surface_.looks;
+    for (std::size_t row = 0; row + 1 < surface_.up.size(); ++row) {
+        for (std::size_t column = 0; column + 1 < surface_.across.size(); ++column) {
+            const Vec2 from(surface_.across[column], surface_.up[row]);
+            const Vec2 to(surface_.across[column + 1], surface_.up[row + 1]);
+            areas_.push_back((to.x - from.x) * (to.y - from.y));
+            for (int i = 0; i < looks * looks; ++i) {
+                const Vec2 within = (Vec2(static_cast<float>(i % looks), static_cast<float>(i / looks)) + 0.5F) /
+                                    static_cast<float>(looks);
+                places_.push_back(surface_.point_at(from + within * (to - from)));
+            }
+        }
+    }
+}
+
 EmissionSampling::Aim EmissionSampling::make_aim(std::size_t cell) const {
     // As many receivers as there are places in a cell of the square, and each place for another of them.
     const int looks = surface_.looks * surface_.looks;
@@ -82,32 +100,22 @@ EmissionSampling::Aim EmissionSampling::make_aim(std::size_t cell) const {
                                                along(i % surface_.looks, surface_.looks), along(i, looks)}));
     }
     std::vector<float> weights;
-    std::vector<float> areas;
-    for (std::size_t row = 0; row + 1 < surface_.up.size(); ++row) {
-        for (std::size_t column = 0; column + 1 < surface_.across.size(); ++column) {
-            const Vec2 from(surface_.across[column], surface_.up[row]);
-            const Vec2 to(surface_.across[column + 1], surface_.up[row + 1]);
-            areas.push_back((to.x - from.x) * (to.y - from.y));
-            weights.push_back(areas.back() * light_of(from, to, receivers));
-        }
+    for (std::size_t part = 0; part < areas_.size(); ++part) {
+        weights.push_back(areas_[part] * light_of(part, receivers));
     }
     const float all = std::accumulate(weights.begin(), weights.end(), 0.0F);
     const float least = all > 0.0F ? surface_.least * all : 1.0F;
-    for (std::size_t i = 0; i < weights.size(); ++i) weights[i] = std::max(weights[i], least * areas[i]);
+    for (std::size_t i = 0; i < weights.size(); ++i) weights[i] = std::max(weights[i], least * areas_[i]);
     Aim aim{PlaceWarp(surface_.across, surface_.up, weights), {}};
     for (std::size_t i = 0; i < kGridPoints; ++i) aim.grid[i] = surface_.point_at(aim.warp.at(grid_square(i)).square);
     return aim;
 }
 
 // The mean of a few places of a part of the square, so that one which shines in part is not taken for a dark one.
-float EmissionSampling::light_of(const Vec2& from, const Vec2& to, const std::vector<Vec3>& receivers) const {
-    const auto side = static_cast<std::size_t>(surface_.looks);
+float EmissionSampling::light_of(std::size_t part, const std::vector<Vec3>& receivers) const {
     float sum = 0.0F;
     for (std::size_t i = 0; i < receivers.size(); ++i) {
-        const std::size_t row = i / side;
-        const Vec2 within =
-            (Vec2(static_cast<float>(i % side), static_cast<float>(row)) + 0.5F) / static_cast<float>(side);
-        sum += surface_.radiance(surface_.point_at(from + within * (to - from)), receivers[i]);
+        sum += surface_.radiance(places_[part * receivers.size() + i], receivers[i]);
     }
     return sum / static_cast<float>(receivers.size());
 }

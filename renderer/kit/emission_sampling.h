@@ -68,9 +68,13 @@ class EmissionSampling {
     Vec3 receiver_in(std::size_t cell, const Vec3& within) const;
     const Aim& aim_of(std::size_t cell) const;
     Aim make_aim(std::size_t cell) const;
-    float light_of(const Vec2& from, const Vec2& to, const std::vector<Vec3>& receivers) const;
+    void lay_out();
+    float light_of(std::size_t part, const std::vector<Vec3>& receivers) const;
 
     UnevenSurface surface_;
+    // Of the parts that the square is cut into, row by row; looks × looks places in each.
+    std::vector<float> areas_;
+    std::vector<UnevenSurface::Point> places_;
     float scale_;  // one over the widest direction's place, see cell_of
     mutable std::vector<std::atomic<const Aim*>> aims_;
 };
