@@ -98,7 +98,7 @@ void bench_skin_of(const std::string& scene) {
     const Outcome flat = measure(flat_stage, camera, samples, {});
     const Outcome guided = measure(*deep.stage, camera, samples, {});
     const Outcome plain = measure(*deep.stage, camera, samples, {0.0F, false, false});
-    const double paths = static_cast<double>(samples.size());
+    const auto paths = static_cast<double>(samples.size());
     fmt::print(
         "skin: {:14} {:.2f} us a path at the surface, {:.2f} under the skin: {:.2f} times (wanted under 3); "
         "{:.1f} and {:.1f} rays\n",

@@ -1,6 +1,7 @@
 #include "claims/backdrop_claims.h"
 
 #include <algorithm>
+#include <array>
 #include <cmath>
 
 #include <fmt/format.h>
@@ -45,7 +46,8 @@ bool is_white(const ClaimReading& reading) { return paper_over_white_stops(readi
 Settled settle_white_backdrop(const std::vector<ClaimReading>& cases) {
     constexpr std::size_t kLevels = 5;
     constexpr double kMuch = -1.0;  // stops from the key, on the sides of the face
-    const char* aims[] = {"As much as the key", "Two thirds over", "A stop over", "Two stops over", "Three stops over"};
+    constexpr std::array<const char*, kLevels> kAims{"As much as the key", "Two thirds over", "A stop over",
+                                                     "Two stops over", "Three stops over"};
     Settled settled;
     std::size_t white = kLevels;
     for (std::size_t i = 0; i < kLevels; ++i) {
@@ -53,7 +55,7 @@ Settled settle_white_backdrop(const std::vector<ClaimReading>& cases) {
         settled.holds.push_back(fmt::format(
             "{}: the paper reads {} against the key where it gets least and comes out {} from white; "
             "its light on the sides of the face is {} from the key's.",
-            aims[i], told_signed_stops(paper_over_key_stops(cases[i])),
+            kAims[i], told_signed_stops(paper_over_key_stops(cases[i])),
             told_signed_stops(paper_over_white_stops(cases[i])), told_signed_stops(paper_on_edge_stops(cases[i]))));
     }
     settled.outcome = white == 0 ? Outcome::kClaim : white < kLevels ? Outcome::kOpposite : Outcome::kNeither;
@@ -63,7 +65,7 @@ Settled settle_white_backdrop(const std::vector<ClaimReading>& cases) {
         fmt::format("This paper sends back 90 %, so its darkest place turns white {} over the key. {}.",
                     told_stops(needed),
                     white < kLevels
-                        ? fmt::format("Of the five levels, \"{}\" is the first that leaves nothing grey", aims[white])
+                        ? fmt::format("Of the five levels, \"{}\" is the first that leaves nothing grey", kAims[white])
                         : std::string("None of the five levels is enough")),
         fmt::format(
             "Two stops over, the paper's light on the sides of the face is {} from the key with the paper 1.5 m behind "
@@ -79,7 +81,7 @@ Settled settle_white_backdrop(const std::vector<ClaimReading>& cases) {
             ? std::string("None of the levels brings the sides of the face within a stop of the key.")
             : fmt::format(
                   "From \"{}\" on, the sides of the face get more than half the key's light: they lose their edge.",
-                  aims[much - cases.begin()]));
+                  kAims[static_cast<std::size_t>(much - cases.begin())]));
     return settled;
 }
 

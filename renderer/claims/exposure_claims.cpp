@@ -1,6 +1,7 @@
 #include "claims/exposure_claims.h"
 
 #include <algorithm>
+#include <array>
 #include <cmath>
 
 #include <fmt/format.h>
@@ -104,7 +105,7 @@ double spread_of(const std::vector<ClaimReading>& cases, double (*of)(const Clai
 Settled settle_dome(const std::vector<ClaimReading>& cases) {
     constexpr std::size_t kAngles = 4;
     constexpr std::size_t kToSixty = 3;
-    const char* angles[] = {"over the lens", "45 degrees aside", "60 degrees aside", "90 degrees aside"};
+    const std::array angles{"over the lens", "45 degrees aside", "60 degrees aside", "90 degrees aside"};
     Settled settled;
     std::size_t alike = 0;
     for (std::size_t i = 0; i < kAngles; ++i) {

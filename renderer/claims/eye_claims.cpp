@@ -63,7 +63,7 @@ bool near_hours(double degrees, double hours, double within_h = 0.25) {
 }
 
 Settled settle_clock(const std::vector<ClaimReading>& cases) {
-    const char* places[] = {"45 degrees across and 45 up", "45 across and 22 up", "20 across and 45 up",
+    const std::array places{"45 degrees across and 45 up", "45 across and 22 up", "20 across and 45 up",
                             "straight over the lens, 30 up"};
     Settled settled;
     bool ten_or_two = true;
@@ -139,7 +139,7 @@ std::string place_words(const char* place, const ClaimReading& average, const Cl
 
 Settled settle_key_place(const std::vector<ClaimReading>& cases) {
     constexpr std::size_t kPlaces = 3;
-    const char* places[] = {"45 across, 45 up", "Four feet away, two feet up", "Lower edge level with the chin"};
+    const std::array places{"45 across, 45 up", "Four feet away, two feet up", "Lower edge level with the chin"};
     std::array<int, kPlaces> good{};
     Settled settled;
     for (std::size_t i = 0; i < kPlaces; ++i) {

@@ -1,6 +1,7 @@
 #include "claims/softness_claims.h"
 
 #include <algorithm>
+#include <array>
 #include <cmath>
 
 #include <fmt/format.h>
@@ -156,7 +157,7 @@ Settled settle_box_distance(const std::vector<ClaimReading>& cases) {
             ? "no distance stands out, so no rule is the right one; each is a mark on one scale, width over "
               "distance"
             : "somewhere on the way it changes faster, so there is a distance that matters")};
-    const char* names[] = {"As near as 0.4 m", "At its width", "At its height", "At its diagonal",
+    const std::array names{"As near as 0.4 m", "At its width", "At its height", "At its diagonal",
                            "At height and width together"};
     for (std::size_t i = 0; i < kSmall; ++i) {
         settled.holds.push_back(fmt::format("{}: {:.2f} of its distance wide, edge {}, {} lost over the face.",

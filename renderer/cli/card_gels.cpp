@@ -13,7 +13,7 @@ std::string put_gels(CardLight& light, const std::string& gels) {
     colour.gels.clear();
     std::istringstream names(gels == "none" ? "" : gels);
     for (std::string name; std::getline(names, name, ',');) {
-        const std::string complaint = gel_complaint(name);
+        std::string complaint = gel_complaint(name);
         if (!complaint.empty()) return complaint;
         colour.gels.push_back(name);
     }

@@ -79,10 +79,11 @@ void EmissionSampling::lay_out() {
             const Vec2 from(surface_.across[column], surface_.up[row]);
             const Vec2 to(surface_.across[column + 1], surface_.up[row + 1]);
             areas_.push_back((to.x - from.x) * (to.y - from.y));
-            for (int i = 0; i < looks * looks; ++i) {
-                const Vec2 within = (Vec2(static_cast<float>(i % looks), static_cast<float>(i / looks)) + 0.5F) /
-                                    static_cast<float>(looks);
-                places_.push_back(surface_.point_at(from + within * (to - from)));
+            for (int v = 0; v < looks; ++v) {
+                for (int u = 0; u < looks; ++u) {
+                    const Vec2 within = (Vec2(u, v) + 0.5F) / static_cast<float>(looks);
+                    places_.push_back(surface_.point_at(from + within * (to - from)));
+                }
             }
         }
     }

@@ -5,16 +5,16 @@
 namespace understudy {
 namespace {
 
-constexpr double kStep_deg = 0.1;
+constexpr double kStepDeg = 0.1;
 constexpr int kSteps = 3600;
 
 // The distance from the peak, to one side (+1 or −1), at which the level is first gone below; none all round.
 std::optional<double> fall(const PhotometricWeb& web, CutPlane plane, double peak_at_deg, double side, double level) {
     const auto above = [&](double away) { return cut_candela(web, plane, peak_at_deg + side * away) >= level; };
     for (int i = 1; i <= kSteps; ++i) {
-        if (above(i * kStep_deg)) continue;
-        double inner = (i - 1) * kStep_deg;
-        double outer = i * kStep_deg;
+        if (above(i * kStepDeg)) continue;
+        double inner = (i - 1) * kStepDeg;
+        double outer = i * kStepDeg;
         for (int halving = 0; halving < 20; ++halving) {
             const double middle = 0.5 * (inner + outer);
             (above(middle) ? inner : outer) = middle;
@@ -45,11 +45,11 @@ CutProfile cut_profile(const PhotometricWeb& web, CutPlane plane) {
     // From straight ahead outward, so that of equal peaks the one nearest ahead is told.
     for (int i = 0; i <= kSteps / 2; ++i) {
         for (const double side : {1.0, -1.0}) {
-            const double candela = cut_candela(web, plane, side * i * kStep_deg);
+            const double candela = cut_candela(web, plane, side * i * kStepDeg);
             // More than the rounding of a direction.
             if (candela <= profile.peak_candela * (1.0 + 1e-6)) continue;
             profile.peak_candela = candela;
-            profile.peak_at_deg = side * i * kStep_deg;
+            profile.peak_at_deg = side * i * kStepDeg;
         }
     }
     if (profile.peak_candela > 0.0) {

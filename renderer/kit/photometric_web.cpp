@@ -8,7 +8,7 @@ namespace understudy {
 namespace {
 
 // Directions are floats: so far outside the measured range still counts as its edge.
-constexpr double kEdge_deg = 1e-3;
+constexpr double kEdgeDeg = 1e-3;
 
 // An angle's cell and its share of the way through it.
 struct Between {
@@ -17,7 +17,7 @@ struct Between {
 };
 
 std::optional<Between> find_between(const std::vector<double>& nodes, double angle) {
-    if (angle < nodes.front() - kEdge_deg || angle > nodes.back() + kEdge_deg) return std::nullopt;
+    if (angle < nodes.front() - kEdgeDeg || angle > nodes.back() + kEdgeDeg) return std::nullopt;
     const auto above = std::upper_bound(nodes.begin() + 1, nodes.end() - 1, angle);
     const auto cell = static_cast<std::size_t>(above - nodes.begin()) - 1;
     return Between{cell, std::clamp((angle - nodes[cell]) / (nodes[cell + 1] - nodes[cell]), 0.0, 1.0)};
@@ -120,6 +120,7 @@ void PhotometricWeb::fill_ahead(const PhotometricFile& file) {
     }
     planes = in_order(std::move(planes));
     std::vector<double> horizontals_deg;
+    horizontals_deg.reserve(planes.size());
     for (const Plane& plane : planes) horizontals_deg.push_back(plane.horizontal_deg);
     if (type_ == PhotometricType::kA) {
         longitudes_deg_ = std::move(horizontals_deg);
@@ -131,6 +132,7 @@ void PhotometricWeb::fill_ahead(const PhotometricFile& file) {
     latitudes_deg_ = std::move(horizontals_deg);
     for (std::size_t v = 0; v < file.vertical_deg.size(); ++v) {
         std::vector<double> across;
+        across.reserve(planes.size());
         for (const Plane& plane : planes) across.push_back(file.candela[plane.source][v]);
         candela_.push_back(std::move(across));
     }

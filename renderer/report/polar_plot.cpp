@@ -15,14 +15,14 @@ constexpr int kAlong = 9;                         // and in rows: a character is
 PolarPlot::PolarPlot(const std::function<double(double)>& strength, bool behind)
     : rows_above_(behind ? kAlong : 0),
       lines_(static_cast<std::size_t>(rows_above_ + kAlong + 1), std::string(kColumns, ' ')) {
-    constexpr double kFine_deg = 0.25;
+    constexpr double kFineDeg = 0.25;
     const double widest = behind ? 180.0 : 90.0;
-    for (double angle = -widest; angle <= widest; angle += kFine_deg) {
+    for (double angle = -widest; angle <= widest; angle += kFineDeg) {
         put(1.0, angle, '.');
         put(0.5, angle, '.');
     }
     fill(strength);
-    for (double angle = -widest; angle <= widest; angle += kFine_deg) {
+    for (double angle = -widest; angle <= widest; angle += kFineDeg) {
         const double value = strength(angle);
         if (value > 0.0) put(value, angle, '*');
     }

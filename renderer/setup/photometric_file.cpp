@@ -17,13 +17,13 @@ constexpr double kMetresAFoot = 0.3048;  // the international foot, exact
 constexpr int kMostAngles = 100000;
 constexpr Range kFactors{1e-9, 1e9};
 constexpr Range kAngles{-360.0, 360.0};
-constexpr double kLeastStep_deg = 1e-4;
+constexpr double kLeastStepDeg = 1e-4;
 // A searchlight has some 1e9 cd; no sum of what is below the limit leaves the range of a float.
 constexpr double kMostCandela = 1e12;
 constexpr double kLeastPeakCandela = 1e-6;
 constexpr std::string_view kExpected = "a photometric file of LM-63 (.ies)";
 
-bool is(double value, double mark) { return std::abs(value - mark) < kLeastStep_deg; }
+bool is(double value, double mark) { return std::abs(value - mark) < kLeastStepDeg; }
 
 // Each is checked as it comes, so that a message points at it.
 std::vector<double> increasing(PhotometricScanner& scanner, std::string_view name, int count, Range range) {
@@ -33,7 +33,7 @@ std::vector<double> increasing(PhotometricScanner& scanner, std::string_view nam
         if (!angle) {
             break;
         }
-        if (i > 0 && !(*angle >= angles.back() + kLeastStep_deg)) {
+        if (i > 0 && !(*angle >= angles.back() + kLeastStepDeg)) {
             scanner.fail(fmt::format("{} {} is {} after {}", name, i + 1, *angle, angles.back()),
                          "angles that increase");
             break;

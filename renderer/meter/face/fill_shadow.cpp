@@ -34,7 +34,7 @@ std::vector<FillShadow> fill_shadows(const Studio& studio, const Stage& stage, c
     for (std::size_t light = 1; light < studio.setup.lights.size(); ++light) {
         const std::vector<Shade> shades = face_shades(stage, view, stage.emitters()[light].centre());
         const std::vector<std::size_t> places = nose_shadow_points(view, shades);
-        if (static_cast<double>(places.size()) * view.point_area_m2() < kLeastNoseShadow_m2) continue;
+        if (static_cast<double>(places.size()) * view.point_area_m2() < kLeastNoseShadowM2) continue;
         FillShadow shadow{studio.setup.lights[light].name, 0.0, false};
         for (std::size_t k = 0; k < kPlaces; ++k) {
             const FacePoint& point = view.points()[places[(2 * k + 1) * places.size() / (2 * kPlaces)]];

@@ -12,7 +12,7 @@ namespace {
 constexpr double kUnderEye = 0.012;
 constexpr double kBesideNose = 0.003;
 // On a smaller part of a cheek than this, seen from the camera, nothing is said.
-constexpr double kLeastCheek_m2 = 150e-6;
+constexpr double kLeastCheekM2 = 150e-6;
 // Rows without lit skin beyond the nose's shadow that make it closed.
 constexpr double kClosed = 0.004;
 // Under the mouth the cheek's shadow runs into the chin's.
@@ -41,7 +41,7 @@ class PatternReader {
         const Share near = cheek(-far_);
         const Share far = cheek(far_);
         const double point = view_.point_area_m2();
-        if (near.all * point < kLeastCheek_m2 || far.all * point < kLeastCheek_m2) return std::nullopt;
+        if (near.all * point < kLeastCheekM2 || far.all * point < kLeastCheekM2) return std::nullopt;
         reading.near_cheek_lit = near.of_all();
         reading.far_cheek_lit = far.of_all();
         reading.side = lit_side();
@@ -55,7 +55,7 @@ class PatternReader {
     LightPattern name(const PatternReading& reading) const {
         if (reading.near_cheek_lit < kLitNearCheek) return LightPattern::kRim;
         if (reading.far_cheek_lit < kDarkCheek) return LightPattern::kSplit;
-        if (!reading.nose || reading.nose->area_m2 < kLeastNoseShadow_m2) return LightPattern::kFlat;
+        if (!reading.nose || reading.nose->area_m2 < kLeastNoseShadowM2) return LightPattern::kFlat;
         if (std::abs(reading.nose->from_down_deg) <= kStraightDownDeg) return LightPattern::kButterfly;
         return reading.nose->closed ? LightPattern::kRembrandt : LightPattern::kLoop;
     }
@@ -189,8 +189,10 @@ std::vector<std::size_t> nose_shadow_points(const FaceView& view, const std::vec
     for (std::size_t i = 0; i < shades.size(); ++i) {
         if (beside_the_nose(view.points()[i])) take(i);
     }
-    for (std::size_t k = 0; k < points.size(); ++k) {
-        const FacePoint& point = view.points()[points[k]];
+    // Those that are taken here are looked at as well.
+    std::size_t looked_at = 0;
+    while (looked_at < points.size()) {
+        const FacePoint& point = view.points()[points[looked_at++]];
         for (const auto& step : kBeside) {
             const FacePoint* other = view.at(point.column + step[0], point.row + step[1]);
             if (other != nullptr) take(view.index_of(*other));

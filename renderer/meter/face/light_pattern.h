@@ -14,11 +14,11 @@
 namespace understudy {
 
 // Limits, chosen.
-inline constexpr double kLeastNoseShadow_m2 = 15e-6;  // less of it, as seen by the camera, is flat
-inline constexpr double kStraightDownDeg = 15.0;      // butterfly up to here
-inline constexpr double kDarkCheek = 0.10;            // the far cheek's lit share under which it is split
-inline constexpr double kLitNearCheek = 0.50;         // the near one's under which it is rim
-inline constexpr double kFaceOnDeg = 8.0;             // turned less, a face has no broad side
+inline constexpr double kLeastNoseShadowM2 = 15e-6;  // less of it, as seen by the camera, is flat
+inline constexpr double kStraightDownDeg = 15.0;     // butterfly up to here
+inline constexpr double kDarkCheek = 0.10;           // the far cheek's lit share under which it is split
+inline constexpr double kLitNearCheek = 0.50;        // the near one's under which it is rim
+inline constexpr double kFaceOnDeg = 8.0;            // turned less, a face has no broad side
 
 // light: the middle of its front. None: the camera sees too little of one of the cheeks to tell.
 std::optional<PatternReading> read_pattern(const FaceView& view, const std::vector<Shade>& shades, const Vec3& light);
