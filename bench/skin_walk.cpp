@@ -1,6 +1,7 @@
 // The walk under the skin by itself: what comes back of light that goes in evenly from all around, how noisy one walk's
 // is, and what it takes. Guided, as pictures have it, beside a plain one, under a flat face and inside a ball of 1 cm.
 
+#include <array>
 #include <cmath>
 #include <optional>
 

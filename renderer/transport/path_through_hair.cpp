@@ -2,8 +2,6 @@
 //
 // A fibre's lobes are told to the lights by the balance heuristic with the way that the path goes on by: the straight
 // way through is narrow, and a light behind the head lies in it. Veach and Guibas, SIGGRAPH 1995.
-#include <algorithm>
-
 #include "transport/dimensions.h"
 #include "transport/hair_bands.h"
 #include "transport/light_sample.h"
@@ -91,13 +89,10 @@ void PathTracer::light_strands(const Group& group, std::span<const StrandVertex>
 
 // Clear hairs take nothing, and a path among them would go on for as long as it does not find the way out.
 bool PathTracer::goes_on(Walk& walk, float u) {
-    constexpr std::uint32_t kSureVertices = 2;
     constexpr std::uint32_t kFreeVertices = 6;
     constexpr float kChance = 0.85F;
-    const std::uint32_t vertex = walk.vertex % kMirrorBranch;
-    const float carried = kFollowedOften * strength(walk);
-    if (vertex < kSureVertices) return carried > 0.0F;
-    return is_followed(walk, (vertex < kFreeVertices ? 1.0F : kChance) * std::min(carried, 1.0F), u);
+    if (walk.vertex % kMirrorBranch < kFreeVertices) return survives(walk, u, kFollowedOften);
+    return is_followed(walk, kChance, u) && survives(walk, u / kChance, kFollowedOften);
 }
 
 void PathTracer::scatter_at_strands(Group& group, std::span<const StrandVertex> vertices) const {

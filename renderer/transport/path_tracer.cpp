@@ -259,11 +259,11 @@ bool PathTracer::is_followed(Walk& walk, float chance, float u) {
     return true;
 }
 
-bool PathTracer::survives(Walk& walk, float u) {
+bool PathTracer::survives(Walk& walk, float u, float often) {
     constexpr std::uint32_t kSureVertices = 2;
     const float carried = strength(walk);
     if (walk.vertex % kMirrorBranch < kSureVertices) return carried > 0.0F;
-    return is_followed(walk, carried, u);
+    return is_followed(walk, often * carried, u);
 }
 
 }  // namespace understudy

@@ -173,7 +173,8 @@ class PathTracer {
     static float strength(const Walk& walk);
     // With this chance, and then with what makes up for those that are not.
     static bool is_followed(Walk& walk, float chance, float u);
-    static bool survives(Walk& walk, float u);
+    // often: its chance, over what it still carries.
+    static bool survives(Walk& walk, float u, float often = 1.0F);
     static bool goes_on(Walk& walk, float u);
     // On skin that the camera sees: the coat is lit and followed there, the rest where light comes out again.
     static void enter_skin(Vertex& vertex, const Hit& hit, const Waves& waves);

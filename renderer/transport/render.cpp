@@ -1,6 +1,7 @@
 #include "transport/render.h"
 
 #include <algorithm>
+#include <cassert>
 #include <cmath>
 #include <mutex>
 
@@ -68,12 +69,12 @@ class Renderer {
     void take_over(const Rendered& look) {
         Film& film = rendered_.film;
         const Film& thin = look.film;
+        assert(options_.every == 1 && thin.samples == std::min(options_.first_pass, options_.samples));
         for (int y = 0; y < thin.height; ++y) {
             for (int x = 0; x < thin.width; ++x) {
                 const auto from =
                     static_cast<std::size_t>(y) * static_cast<std::size_t>(thin.width) + static_cast<std::size_t>(x);
-                const auto to = static_cast<std::size_t>(kFirstLookEvery * y) * static_cast<std::size_t>(film.width) +
-                                static_cast<std::size_t>(kFirstLookEvery * x);
+                const std::size_t to = pixel_index({kFirstLookEvery * x, kFirstLookEvery * y});
                 for (std::size_t l = 0; l < film.layers.size(); ++l) {
                     if (traces(l)) film.layers[l].pixels[to] = thin.layers[l].pixels[from];
                 }

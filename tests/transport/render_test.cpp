@@ -3,6 +3,7 @@
 
 #include <cstring>
 
+#include <fmt/format.h>
 #include <gtest/gtest.h>
 
 #include "support/studio_from.h"
@@ -153,11 +154,17 @@ TEST(RenderFilm, IsTheSameAlongRememberedPaths) {
     EXPECT_TRUE(same_bits(along, render_film(moved, Stage(moved, Stage::With::kSitter), options).film));
 }
 
+// A ball in one light, in a picture of this size.
+Studio lit_ball(int width, int height) {
+    return studio_from(fmt::format(
+        "[picture]\nwidth = {}\nheight = {}\n[sitter]\nhead = \"ball\"\n[[light]]\nmodifier = {{ shape = \"disc\", "
+        "diameter = 0.5 }}\nmeter = 4.0\nangle = -40\nheight = 1.6\ndistance = 1.2\n",
+        width, height));
+}
+
 // A first look has pixels that the whole film has too.
 TEST(RenderFilm, TracesEveryOtherPixelAsItIs) {
-    const Studio studio = studio_from(
-        "[picture]\nwidth = 21\nheight = 18\n[sitter]\nhead = \"ball\"\n[[light]]\nmodifier = { shape = \"disc\", "
-        "diameter = 0.5 }\nmeter = 4.0\nangle = -40\nheight = 1.6\ndistance = 1.2\n");
+    const Studio studio = lit_ball(21, 18);
     const Stage stage(studio, Stage::With::kSitter);
     RenderOptions options;
     options.samples = 4;
@@ -168,7 +175,7 @@ TEST(RenderFilm, TracesEveryOtherPixelAsItIs) {
     ASSERT_EQ(thin.height, 9);
     for (std::size_t y = 0; y < 9; ++y) {
         for (std::size_t x = 0; x < 11; ++x) {
-            EXPECT_EQ(thin.layers[0].pixels[11 * y + x], whole.layers[0].pixels[21 * 2 * y + 2 * x]);
+            EXPECT_EQ(thin.layers[0].pixels[11 * y + x], whole.layers[0].pixels[21 * (2 * y) + 2 * x]);
         }
     }
 }
@@ -176,9 +183,7 @@ TEST(RenderFilm, TracesEveryOtherPixelAsItIs) {
 // The pixels of a first look are not traced again, and the film is the same, to the last bit and after later passes
 // too.
 TEST(RenderFilm, TakesAFirstLookOver) {
-    const Studio studio = studio_from(
-        "[picture]\nwidth = 35\nheight = 18\n[sitter]\nhead = \"ball\"\n[[light]]\nmodifier = { shape = \"disc\", "
-        "diameter = 0.5 }\nmeter = 4.0\nangle = -40\nheight = 1.6\ndistance = 1.2\n");
+    const Studio studio = lit_ball(35, 18);
     const Stage stage(studio, Stage::With::kSitter);
     RenderOptions options;
     options.samples = 8;
