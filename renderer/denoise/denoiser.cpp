@@ -57,7 +57,7 @@ Picture mixed(const Picture& traced, const Picture& clean, double samples, doubl
 
 Picture Denoiser::clean(const Film& film, const Developing& developing) const {
     const Picture traced = develop(film, developing);
-    if (film.samples < kLeastSamples) return traced;
+    if (film.features.samples < kLeastSamples) return traced;
     const Features features = features_of(film, developing);
     if (!network_) {
         return mixed(traced, denoise_a_trous(traced, features, film.samples), film.samples, kAsGoodAsFiltered);

@@ -19,8 +19,8 @@ class Denoiser {
 
     bool is_learned() const { return network_.has_value(); }
 
-    // develop(), without its noise. The more samples the film has, the more of what they found is kept as it is; with
-    // fewer than kLeastSamples all of it is.
+    // develop(), without its noise. The more samples the film has, the more of what they found is kept as it is; all of
+    // it when its features are of fewer than kLeastSamples.
     Picture clean(const Film& film, const Developing& developing) const;
 
   private:

@@ -3,6 +3,8 @@
 #include <cassert>
 #include <cmath>
 
+#include <tbb/parallel_for.h>
+
 #include "film/encode_picture.h"
 #include "film/pending_file.h"
 #include "film/picture_file.h"
@@ -26,9 +28,11 @@ DisplayPixel encode(const Vec3& linear) {
 }  // namespace
 
 DisplayPicture display_picture(const Picture& picture) {
-    DisplayPicture shown{picture.width, picture.height, {}};
-    shown.pixels.reserve(picture.pixels.size());
-    for (const Vec3& linear : picture.pixels) shown.pixels.push_back(encode(linear));
+    DisplayPicture shown{picture.width, picture.height, std::vector<DisplayPixel>(picture.pixels.size())};
+    constexpr std::size_t kTogether = 8192;
+    tbb::parallel_for(tbb::blocked_range<std::size_t>(0, shown.pixels.size(), kTogether), [&](const auto& some) {
+        for (std::size_t i = some.begin(); i < some.end(); ++i) shown.pixels[i] = encode(picture.pixels[i]);
+    });
     return shown;
 }
 

@@ -101,6 +101,7 @@ Expected<SavedFilm> film_of(const std::filesystem::path& path, const std::vector
     saved.film.width = first.width;
     saved.film.height = first.height;
     saved.film.samples = samples;
+    saved.film.features.samples = samples;
     for (const ReadExrPart& part : parts) {
         if (const std::string reason = objection(part, saved.film); !reason.empty()) return not_a_film(path, reason);
         add_part(part, saved.film);

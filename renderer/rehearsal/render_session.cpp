@@ -32,12 +32,35 @@ std::vector<Pixel> thinned(const std::vector<Pixel>& pixels, const Film& film, i
     return thin;
 }
 
+// What the camera saw before, which more paths have told of; but for pixels where a light's body stands or stood.
+FilmFeatures seen_before(const Film& before, const FilmFeatures& now, int every) {
+    FilmFeatures seen;
+    seen.albedo = thinned(before.features.albedo, before, every);
+    seen.normal = thinned(before.features.normal, before, every);
+    seen.depth_m = thinned(before.features.depth_m, before, every);
+    seen.samples = before.features.samples;
+    for (std::size_t i = 0; i < seen.depth_m.size(); ++i) {
+        if (seen.depth_m[i] > 0.0F && now.depth_m[i] > 0.0F) continue;
+        seen.albedo[i] = now.albedo[i];
+        seen.normal[i] = now.normal[i];
+        seen.depth_m[i] = now.depth_m[i];
+    }
+    return seen;
+}
+
 // The layers that were traced, which may be thinner, with the others of the film before.
 Film laid_over(const Film& before, const Film& traced, LayerBits layers, int every) {
-    Film laid = traced;
-    for (std::size_t l = 0; l < laid.layers.size(); ++l) {
-        if ((layers >> l & 1U) == 0) laid.layers[l].pixels = thinned(before.layers[l].pixels, before, every);
+    Film laid;
+    laid.width = traced.width;
+    laid.height = traced.height;
+    laid.samples = traced.samples;
+    for (std::size_t l = 0; l < traced.layers.size(); ++l) {
+        const bool is_traced = (layers >> l & 1U) != 0;
+        laid.layers.push_back({traced.layers[l].light,
+                               is_traced ? traced.layers[l].pixels : thinned(before.layers[l].pixels, before, every)});
     }
+    const bool knew_more = before.features.samples > traced.features.samples;
+    laid.features = knew_more ? seen_before(before, traced.features, every) : traced.features;
     return laid;
 }
 
@@ -195,24 +218,27 @@ Studio RenderSession::seen_studio() {
 }
 
 // A first look; then what moved, as well as the rest is known; then everything, unseen until it is better than that.
+// When only lights have moved a single path a pixel can be cleaned, for what the camera sees is known.
 std::vector<RenderSession::Task> RenderSession::tasks_for(const SceneChange& change, int samples) {
     const int pass = RenderOptions{}.first_pass;
     const LayerBits all = all_layers();
     const std::lock_guard<std::mutex> lock(showing_);
     if (change.reach == Reach::kLights) stale_ |= bits_of(change.lights);
-    if (change.reach > Reach::kLights) stale_ = all;
-    const bool moved = change.reach == Reach::kLights && whole_;
+    if (change.reach > Reach::kLights) {
+        stale_ = all;
+        whole_.reset();
+    }
+    if (!whole_) {
+        return {{all, kFirstLookSamples, kFirstLookSamples, kFirstLookEvery, 1, {}}, {all, pass, samples, 1, 1, {}}};
+    }
     std::vector<Task> tasks;
+    int known = whole_->samples;
     if (stale_ != 0) {
-        const auto over = moved ? whole_ : nullptr;
-        tasks.push_back({moved ? stale_ : all, kFirstLookSamples, kFirstLookSamples, kFirstLookEvery, 1, over});
+        known = stale_ == all ? 1 : whole_->features.samples;
+        tasks.push_back({stale_, 1, 1, kFirstLookEvery, 1, whole_});
+        tasks.push_back({stale_, 1, known, 1, 1, whole_});
     }
-    if (stale_ == all) {
-        tasks.push_back({all, moved ? kFirstLookSamples : pass, samples, 1, 1, {}});
-        return tasks;
-    }
-    if (stale_ != 0) tasks.push_back({stale_, kFirstLookSamples, whole_->samples, 1, 1, whole_});
-    tasks.push_back({all, pass, samples, 1, std::min(whole_->samples + 1, samples), {}});
+    tasks.push_back({all, pass, samples, 1, std::min(known + 1, samples), stale_ == all ? whole_ : nullptr});
     return tasks;
 }
 
@@ -275,11 +301,8 @@ void RenderSession::show(const Studio& studio, Task& task, const Film& film, boo
         std::make_shared<const Film>(task.over ? laid_over(*task.over, film, task.layers, task.every) : Film(film));
     if (has_all_pixels) {
         whole_ = shown;
-        if (task.over) {
-            task.over = shown;  // whose other layers are the same
-        } else {
-            stale_ = 0;
-        }
+        if (task.over) task.over = shown;  // whose other layers are the same, and what the camera saw
+        if (task.layers == all_layers()) stale_ = 0;
     }
     const PictureSettings& picture = studio.setup.picture;
     proof_ = Proof{shown, card_, picture.width, picture.height, task.every, number, last};

@@ -84,7 +84,7 @@ class RenderSession {
         int samples = 0;
         int every = 1;
         int shown_from = 0;                  // paths a pixel with which it is better than what is shown
-        std::shared_ptr<const Film> over{};  // for some layers: the film with the others
+        std::shared_ptr<const Film> over{};  // a light moved: the film with the other layers, and what the camera saw
         double work() const { return static_cast<double>(samples) / (every * every); }
     };
     // The scene as it is now.
@@ -127,8 +127,8 @@ class RenderSession {
     std::condition_variable released_;
     FilmCard card_;
     std::optional<Proof> proof_;
-    std::shared_ptr<const Film> whole_;  // the last film of all pixels
-    LayerBits stale_ = 0;                // its layers whose lights have moved since
+    std::shared_ptr<const Film> whole_;  // the last film of all pixels, if only lights have moved since
+    LayerBits stale_ = 0;                // its layers whose lights have
 };
 
 }  // namespace understudy

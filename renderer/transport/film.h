@@ -25,6 +25,7 @@ struct FilmFeatures {
     std::vector<Bands> albedo;   // reflectance, 0 … 1
     std::vector<Vec3> normal;    // studio axes
     std::vector<float> depth_m;  // from the lens, along the camera's axis; 0 where nothing is
+    int samples = 0;             // camera paths a pixel that have told of it
 };
 
 struct Film {

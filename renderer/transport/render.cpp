@@ -58,6 +58,7 @@ class Renderer {
             arena.execute([&] { trace_pass(pass); });
             if (rendered_.cancelled) break;
             rendered_.film.samples += pass;
+            rendered_.film.features.samples = rendered_.film.samples;
             if (options_.after_pass) most = options_.after_pass(rendered_.film);
         }
         return std::move(rendered_);

@@ -154,7 +154,23 @@ TEST(RenderSession, ShowsAMovedLightFirst) {
     if (first->every == 2) {
         EXPECT_EQ(first->film->width, 12);
         EXPECT_EQ(first->film->layers[1].pixels[12 * 3 + 4], before.film->layers[1].pixels[24 * 6 + 8]);
+        EXPECT_EQ(first->film->features.normal[12 * 3 + 4], before.film->features.normal[24 * 6 + 8]);
+        EXPECT_EQ(first->film->samples, 1);
     }
+    EXPECT_EQ(first->film->features.samples, before.film->samples) << "what the camera sees was known";
+}
+
+// Of another sitter's features nothing is left, however soon a light moves.
+TEST(RenderSession, ForgetsWhatTheCameraSawOfAnotherSitter) {
+    const auto session = opened(scene());
+    const Proof before = completed(*session);
+    const std::pair<std::string, std::string> turned{"head = \"rowan\"", "head = \"rowan\"\nturn = 30"};
+    ASSERT_TRUE(session->change(scene({turned})));
+    ASSERT_TRUE(session->change(scene({turned, {"angle = -50", "angle = 50"}})));
+    const auto first = session->wait_for_proof(before.number, 60s);
+    ASSERT_TRUE(first);
+    EXPECT_EQ(first->film->features.samples, first->film->samples);
+    expect_same(completed_after(*session), fresh(scene({turned, {"angle = -50", "angle = 50"}})));
 }
 
 TEST(RenderSession, StaysAsItWasOnAProblem) {
