@@ -43,6 +43,16 @@ Picture as_bright_as(const Picture& traced, Picture clean) {
     return clean;
 }
 
+// Catchlights are a few bright pixels beside dark ones, as noise is, but they have none. So they stay as they are.
+Picture without(Picture picture, const Picture& glints) {
+    for (std::size_t i = 0; i < picture.pixels.size(); ++i) picture.pixels[i] -= glints.pixels[i];
+    return picture;
+}
+Picture with(Picture picture, const Picture& glints) {
+    for (std::size_t i = 0; i < picture.pixels.size(); ++i) picture.pixels[i] += glints.pixels[i];
+    return picture;
+}
+
 // Of two estimates whose errors have nothing to do with each other, the best mean weighs each by the other's.
 Picture mixed(const Picture& traced, const Picture& clean, double samples, double as_good) {
     Picture result = clean;
@@ -56,18 +66,22 @@ Picture mixed(const Picture& traced, const Picture& clean, double samples, doubl
 }  // namespace
 
 Picture Denoiser::clean(const Film& film, const Developing& developing) const {
-    const Picture traced = develop(film, developing);
+    Picture traced = develop(film, developing);
     if (film.features.samples < kLeastSamples) return traced;
+    const Picture glints = develop_glints(film, developing);
+    traced = without(std::move(traced), glints);
     const Features features = features_of(film, developing);
     if (!network_) {
-        return mixed(traced, denoise_a_trous(traced, features, film.samples), film.samples, kAsGoodAsFiltered);
+        Picture clean = denoise_a_trous(traced, features, film.samples);
+        return with(mixed(traced, clean, film.samples, kAsGoodAsFiltered), glints);
     }
     Picture clean = denoise_learned(*network_, traced, features);
     if (developing.treatment == Treatment::kBlackAndWhite) {
         // The network knows nothing of greys that have to stay grey.
         for (Vec3& pixel : clean.pixels) pixel = Vec3((pixel.x + pixel.y + pixel.z) / 3.0F);
     }
-    return mixed(traced, as_bright_as(traced, std::move(clean)), film.samples, kAsGoodAsLearned);
+    clean = as_bright_as(traced, std::move(clean));
+    return with(mixed(traced, clean, film.samples, kAsGoodAsLearned), glints);
 }
 
 }  // namespace understudy

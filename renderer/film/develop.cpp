@@ -93,6 +93,19 @@ Picture develop_layer(const Film& film, const Developing& developing, std::size_
     return add_layer(blank_picture(film), film.layers[layer].pixels, response);
 }
 
+Picture develop_glints(const Film& film, const Developing& developing) {
+    assert(developing.lights.size() == film.layers.size());
+    Picture picture = blank_picture(film);
+    for (std::size_t layer = 0; layer < film.layers.size(); ++layer) {
+        const std::vector<float>& glints = film.layers[layer].glints;
+        if (glints.empty()) continue;
+        Vec3 response(0.0F);
+        for (const Vec3& band : layer_response(developing.lights[layer], developing)) response += band;
+        for (std::size_t i = 0; i < glints.size(); ++i) picture.pixels[i] += glints[i] * response;
+    }
+    return picture;
+}
+
 std::vector<double> layer_gains(const Developing& developing) {
     std::vector<double> gains;
     for (const LayerLight& light : developing.lights) gains.push_back(gain_of(light, developing));

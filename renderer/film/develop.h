@@ -41,6 +41,9 @@ Picture develop(const Film& film, const Developing& developing);
 // One light's share of the picture, the others off; the shares add up to develop()'s picture.
 Picture develop_layer(const Film& film, const Developing& developing, std::size_t layer);
 
+// What corneas and lenses mirror of the lights themselves (FilmLayer::glints); black when the film does not tell.
+Picture develop_glints(const Film& film, const Developing& developing);
+
 // How bright a unit of each layer's transfer is in the picture, in linear light.
 std::vector<double> layer_gains(const Developing& developing);
 

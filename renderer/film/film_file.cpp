@@ -15,6 +15,7 @@ constexpr const char* kPartCount = "understudyParts";
 constexpr const char* kAlbedo = "feature albedo";
 constexpr const char* kNormal = "feature normal";
 constexpr const char* kDepth = "feature depth";
+constexpr const char* kGlints = "feature glints ";  // and the number of the layer
 
 // "380-429" and so on, nm.
 std::vector<std::string> band_names() {
@@ -26,9 +27,12 @@ std::vector<std::string> band_names() {
     return names;
 }
 
+bool is_glints(const std::string& name) { return name.rfind(kGlints, 0) == 0; }
+
 std::vector<std::string> channels_of_part(const std::string& name) {
     if (name == kNormal) return {"X", "Y", "Z"};
     if (name == kDepth) return {"Z"};
+    if (is_glints(name)) return {"Y"};
     return band_names();
 }
 
@@ -44,6 +48,10 @@ std::vector<ExrPart> parts_of(const Film& film) {
     if (!features.albedo.empty()) parts.push_back(make_part(film, kAlbedo, features.albedo));
     if (!features.normal.empty()) parts.push_back(make_part(film, kNormal, features.normal));
     if (!features.depth_m.empty()) parts.push_back(make_part(film, kDepth, features.depth_m));
+    for (std::size_t l = 0; l < film.layers.size(); ++l) {
+        const std::vector<float>& glints = film.layers[l].glints;
+        if (!glints.empty()) parts.push_back(make_part(film, kGlints + std::to_string(l), glints));
+    }
     return parts;
 }
 
@@ -58,6 +66,14 @@ void take_pixels(const ReadExrPart& part, std::vector<Pixel>& pixels) {
     std::memcpy(static_cast<void*>(pixels.data()), part.pixels.data(), pixels.size() * sizeof(Pixel));
 }
 
+// They come after all layers. None: there is no such layer.
+FilmLayer* layer_of_glints(const std::string& name, Film& film) {
+    for (std::size_t l = 0; l < film.layers.size(); ++l) {
+        if (name == kGlints + std::to_string(l)) return &film.layers[l];
+    }
+    return nullptr;
+}
+
 void add_part(const ReadExrPart& part, Film& film) {
     if (part.name == kNormal) {
         take_pixels(part, film.features.normal);
@@ -65,17 +81,22 @@ void add_part(const ReadExrPart& part, Film& film) {
         take_pixels(part, film.features.depth_m);
     } else if (part.name == kAlbedo) {
         take_pixels(part, film.features.albedo);
+    } else if (is_glints(part.name)) {
+        take_pixels(part, layer_of_glints(part.name, film)->glints);
     } else {
         take_pixels(part, film.layers.emplace_back(FilmLayer{part.name, {}}).pixels);
     }
 }
 
 // Empty if the part can be taken into the film, or else why not.
-std::string objection(const ReadExrPart& part, const Film& film) {
+std::string objection(const ReadExrPart& part, Film& film) {
     if (part.width != film.width || part.height != film.height) return "its parts differ in size";
     if (part.name.empty()) return "a part has no name";
     if (part.channels != channels_of_part(part.name)) {
         return "part \"" + part.name + "\" has other bands or channels than this program's";
+    }
+    if (is_glints(part.name) && layer_of_glints(part.name, film) == nullptr) {
+        return "part \"" + part.name + "\" belongs to no light before it";
     }
     if (part.as_half) return "part \"" + part.name + "\" is not of 32-bit floats";
     return "";

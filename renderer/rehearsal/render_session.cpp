@@ -55,9 +55,11 @@ Film laid_over(const Film& before, const Film& traced, LayerBits layers, int eve
     laid.height = traced.height;
     laid.samples = traced.samples;
     for (std::size_t l = 0; l < traced.layers.size(); ++l) {
+        const FilmLayer& known = before.layers[l];
         const bool is_traced = (layers >> l & 1U) != 0;
-        laid.layers.push_back({traced.layers[l].light,
-                               is_traced ? traced.layers[l].pixels : thinned(before.layers[l].pixels, before, every)});
+        laid.layers.push_back(is_traced ? traced.layers[l]
+                                        : FilmLayer{known.light, thinned(known.pixels, before, every),
+                                                    thinned(known.glints, before, every)});
     }
     const bool knew_more = before.features.samples > traced.features.samples;
     laid.features = knew_more ? seen_before(before, traced.features, every) : traced.features;
@@ -265,6 +267,7 @@ void RenderSession::trace(const Studio& studio, std::vector<Task> tasks) {
         options.seed = studio.setup.picture.seed;
         options.threads = options_.threads;
         options.cancel = &stop_;
+        if (task.first_pass < options.first_pass) options.more_in_eyes = kFirstLookInEyes;
         options.first_pass = task.first_pass;
         options.layers = task.layers;
         options.every = task.every;

@@ -18,6 +18,9 @@ namespace understudy {
 struct FilmLayer {
     std::string light;          // the light's name; "ambient" for the room's even light
     std::vector<Bands> pixels;  // width × height, row by row from the top left; none while it is not traced
+    // Of these, what a cornea or a lens mirrors of the light itself, alike in all bands: free of noise but for its
+    // edge, and what cleaning would take for noise.
+    std::vector<float> glints{};
 };
 
 // Means over a pixel of what the camera sees first through any cornea.

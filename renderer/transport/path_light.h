@@ -36,7 +36,9 @@ struct PathDetours {
 
 struct PathLight {
     LayerLights layers{};
-    LayerLights by_hair{};           // of these, what has met only pale hair (transport/hair_bands.h)
+    LayerLights by_hair{};  // of these, what has met only pale hair (transport/hair_bands.h)
+    // Of these, what a cornea or a lens mirrors of the light itself: the same at every wavelength.
+    std::array<float, kMaxLayers> glints{};
     LayerBits asked = kAllLayers;    // nothing is brought of the others
     std::uint32_t rays = 0;          // traced for it
     std::uint32_t given_up = 0;      // walks under the skin that grew too long

@@ -14,6 +14,8 @@ constexpr float kAmbientRadiance = 1.0F / kPi;
 
 float largest(const Light4& light) { return std::max({light.x, light.y, light.z, light.w}); }
 
+bool is_grey(const Light4& light) { return light == Light4(light.x); }
+
 }  // namespace
 
 FirstSight PathTracer::look(const Ray& ray, const Waves& waves, const Sampler& sampler, PathLight& light) const {
@@ -134,7 +136,11 @@ void PathTracer::meet_emitter(const Walk& walk, const Hit& hit, PathLight& light
         const float other = light_density(emitter, {walk.left_from, walk.left_normal, walk.left_response}, hit);
         weight = walk.density / (walk.density + other);
     }
-    book(walk, light, hit.index, Light4(weight * emitter.radiance(hit.position, -walk.ray.direction)));
+    const float brought = weight * emitter.radiance(hit.position, -walk.ray.direction);
+    book(walk, light, hit.index, Light4(brought));
+    const bool mirrored = walk.arrival == Arrival::kSeen && walk.vertex >= kMirrorBranch;
+    const bool asked = (light.asked >> hit.index & 1U) != 0;
+    if (mirrored && asked && is_grey(walk.throughput)) light.glints[hit.index] += walk.throughput.x * brought;
 }
 
 PathTracer::Vertex PathTracer::vertex_at(const Hit& hit, std::uint32_t walk, const Frame& frame,

@@ -13,10 +13,14 @@ namespace understudy {
 // What a pass adds to one pixel.
 struct PixelSums {
     explicit PixelSums(std::size_t layer_count) : count(layer_count) {
-        for (std::size_t l = 0; l < count; ++l) layers[l] = Bands{};
+        for (std::size_t l = 0; l < count; ++l) {
+            layers[l] = Bands{};
+            glints[l] = 0.0F;
+        }
     }
     std::size_t count;
     std::array<Bands, kMaxLayers> layers;  // the first count are set
+    std::array<float, kMaxLayers> glints;  // these as well
     Bands albedo{};
     Vec3 normal{0.0F};
     double depth = 0.0;
@@ -44,6 +48,10 @@ inline void book_hair(Bands& bands, const Waves& waves, const Light4& light) {
     if (light == Light4(0.0F)) return;
     const Bands all = bands_through_hair(waves, light);
     for (std::size_t b = 0; b < kBandCount; ++b) bands[b] += all[b];
+}
+
+inline void book_glint(Bands& bands, float glint) {
+    for (float& band : bands) band += glint;
 }
 
 inline bool finite(const PathLight& light, std::size_t layers) {

@@ -11,6 +11,7 @@
 #include <xmmintrin.h>
 
 #include "transport/camera_path.h"
+#include "transport/eye_pixels.h"
 #include "transport/path_spread.h"
 #include "transport/path_tracer.h"
 #include "transport/pixel_sums.h"
@@ -27,6 +28,7 @@ class Renderer {
     Renderer(const Studio& studio, const Stage& stage, RenderOptions options)
         : stage_(stage),
           camera_(studio),
+          eye_pixels_(camera_, stage.eyes()),
           tracer_(stage),
           options_(std::move(options)),
           width_(studio.setup.picture.width),
@@ -38,7 +40,9 @@ class Renderer {
         for (const LightSettings& light : studio.setup.lights) film.layers.push_back({light.name, {}});
         if (stage.has_ambient()) film.layers.push_back({"ambient", {}});
         for (std::size_t l = 0; l < film.layers.size(); ++l) {
-            if (traces(l)) film.layers[l].pixels.resize(film.pixel_count());
+            if (!traces(l)) continue;
+            film.layers[l].pixels.resize(film.pixel_count());
+            film.layers[l].glints.resize(film.pixel_count());
         }
         film.features.albedo.resize(film.pixel_count());
         film.features.normal.resize(film.pixel_count(), Vec3(0.0F));
@@ -77,7 +81,9 @@ class Renderer {
                     static_cast<std::size_t>(y) * static_cast<std::size_t>(thin.width) + static_cast<std::size_t>(x);
                 const std::size_t to = pixel_index({kFirstLookEvery * x, kFirstLookEvery * y});
                 for (std::size_t l = 0; l < film.layers.size(); ++l) {
-                    if (traces(l)) film.layers[l].pixels[to] = thin.layers[l].pixels[from];
+                    if (!traces(l)) continue;
+                    film.layers[l].pixels[to] = thin.layers[l].pixels[from];
+                    film.layers[l].glints[to] = thin.layers[l].glints[from];
                 }
                 film.features.albedo[to] = thin.features.albedo[from];
                 film.features.normal[to] = thin.features.normal[from];
@@ -138,8 +144,7 @@ class Renderer {
         const PathSpread::Share share = spread_[tile];
         const std::vector<PixelSample> samples = samples_of(tiles_[tile], share);
         RayMemory* memory = memory_of(tile);
-        trace_pixels(samples, share.count, pass, memory, counts);
-        const auto pixels = samples.size() / static_cast<std::size_t>(share.count);
+        const std::size_t pixels = trace_pixels(samples, pass, memory, counts);
         if (!options_.weights.empty()) {
             // A path that meets nothing is work as well.
             const auto work = static_cast<double>(counts.rays) + static_cast<double>(samples.size());
@@ -160,16 +165,18 @@ class Renderer {
         for (int y = next(tile.top); y < tile.bottom; y += every) {
             for (int x = next(tile.left); x < tile.right; x += every) {
                 if (has_look && is_of_look(x, y)) continue;
-                for (int k = 0; k < share.count; ++k) samples.push_back({x, y, share.first + k});
+                const bool more = rendered_.film.samples == 0 && eye_pixels_.include(x, y);
+                const int count = share.count * (more ? options_.more_in_eyes : 1);
+                for (int k = 0; k < count; ++k) samples.push_back({x, y, share.first + k});
             }
         }
         return samples;
     }
 
-    // A pixel's paths follow each other. pass: what they count as, beside those of passes before.
-    void trace_pixels(std::span<const PixelSample> samples, int paths_a_pixel, int pass, RayMemory* memory,
-                      Counts& counts) {
+    // A pixel's paths follow each other. pass: what they count as, beside those of passes before. How many pixels.
+    std::size_t trace_pixels(std::span<const PixelSample> samples, int pass, RayMemory* memory, Counts& counts) {
         PixelSums sums(stage_.layer_count());
+        std::size_t pixels = 0;
         for (std::size_t first = 0; first < samples.size(); first += kInStep) {
             const auto wanted = samples.subspan(first, std::min(kInStep, samples.size() - first));
             std::vector<Path> paths = camera_paths(camera_, options_.seed, width_, wanted);
@@ -177,13 +184,18 @@ class Renderer {
             tracer_.look(paths, memory);
             for (std::size_t i = 0; i < paths.size(); ++i) {
                 book(sums, paths[i], counts);
-                if ((first + i + 1) % static_cast<std::size_t>(paths_a_pixel) != 0) continue;
+                const std::size_t next = first + i + 1;
+                if (next < samples.size() && same_pixel(wanted[i], samples[next])) continue;
+                ++pixels;
                 add(pixel_index(wanted[i]), sums, pass);
                 counts.noise += noise_of(sums);
                 sums = PixelSums(stage_.layer_count());
             }
         }
+        return pixels;
     }
+
+    static bool same_pixel(const PixelSample& a, const PixelSample& b) { return a.x == b.x && a.y == b.y; }
 
     RayMemory* memory_of(std::size_t tile) const {
         if (options_.memory == nullptr || rendered_.film.samples >= PictureMemory::kSamples) return nullptr;
@@ -207,8 +219,12 @@ class Renderer {
         }
         for (std::size_t l = 0; l < stage_.layer_count(); ++l) {
             if (!traces(l)) continue;
-            book_bands(sums.layers[l], path.waves, path.light.layers[l] - path.light.by_hair[l]);
+            const float glint = path.light.glints[l];
+            book_bands(sums.layers[l], path.waves, path.light.layers[l] - path.light.by_hair[l] - glint);
             book_hair(sums.layers[l], path.waves, path.light.by_hair[l]);
+            if (glint == 0.0F) continue;
+            book_glint(sums.layers[l], glint);
+            sums.glints[l] += glint;
         }
         sums.halves.at(static_cast<std::size_t>(number % 2)) += brightness(path);
         book_bands(sums.albedo, path.waves, path.sight.albedo);
@@ -241,7 +257,10 @@ class Renderer {
             mean = blended;
         };
         for (std::size_t l = 0; l < film.layers.size(); ++l) {
-            if (traces(l)) blend(film.layers[l].pixels[pixel], sums.layers[l]);
+            if (!traces(l)) continue;
+            FilmLayer& layer = film.layers[l];
+            blend(layer.pixels[pixel], sums.layers[l]);
+            layer.glints[pixel] = keep * layer.glints[pixel] + share * sums.glints[l];
         }
         blend(film.features.albedo[pixel], sums.albedo);
         film.features.normal[pixel] = keep * film.features.normal[pixel] + share * sums.normal;
@@ -264,6 +283,7 @@ class Renderer {
 
     const Stage& stage_;
     Camera camera_;
+    EyePixels eye_pixels_;
     PathTracer tracer_;
     RenderOptions options_;
     int width_;  // of the picture
@@ -284,6 +304,7 @@ Rendered first_look(const Studio& studio, const Stage& stage, const RenderOption
     RenderOptions look;
     look.samples = kFirstLookSamples;
     look.every = kFirstLookEvery;
+    look.more_in_eyes = kFirstLookInEyes;
     look.seed = options.seed;
     look.threads = options.threads;
     look.progress = options.progress;

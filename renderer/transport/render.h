@@ -17,6 +17,8 @@ namespace understudy {
 // A first look at a picture: every other pixel of every other row, and as few paths as can be cleaned of noise.
 inline constexpr int kFirstLookEvery = 2;
 inline constexpr int kFirstLookSamples = 2;
+// As RenderOptions::more_in_eyes; a hundredth or so of a portrait's pixels show an eye.
+inline constexpr int kFirstLookInEyes = 8;
 
 struct Rendered {
     Film film;
@@ -38,6 +40,9 @@ struct RenderOptions {
     std::function<int(const Film&)> after_pass;
     // Four samples reach every band; fewer come sooner.
     int first_pass = 4;
+    // In the first pass, times as many where an eye is seen: for pictures of few paths, whose catchlights are looked
+    // for.
+    int more_in_eyes = 1;
     // The film's layers that are traced; the others stay without pixels.
     LayerBits layers = kAllLayers;
     // Every so many-th pixel of every so many-th row, for a first look: the film is so many times smaller.

@@ -20,6 +20,7 @@ void expect_same_film(const Film& one, const Film& other) {
     for (std::size_t i = 0; i < one.layers.size(); ++i) {
         EXPECT_EQ(one.layers[i].light, other.layers[i].light);
         EXPECT_EQ(one.layers[i].pixels, other.layers[i].pixels);
+        EXPECT_EQ(one.layers[i].glints, other.layers[i].glints);
     }
     EXPECT_EQ(one.features.albedo, other.features.albedo);
     EXPECT_EQ(one.features.normal, other.features.normal);

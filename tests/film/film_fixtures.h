@@ -55,6 +55,7 @@ inline Film busy_film(int width, int height) {
     for (const char* name : {"key", "rim light", "ambient"}) {
         film.layers.push_back({name, std::vector<Bands>(film.pixel_count())});
         for (Bands& pixel : film.layers.back().pixels) fill(pixel);
+        for (const Bands& pixel : film.layers.back().pixels) film.layers.back().glints.push_back(0.5F * pixel[3]);
     }
     film.features.albedo.resize(film.pixel_count());
     for (Bands& pixel : film.features.albedo) fill(pixel);

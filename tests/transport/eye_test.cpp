@@ -17,6 +17,14 @@ namespace {
 
 double mean_of(const Light4& light) { return static_cast<double>(light.x + light.y + light.z + light.w) / 4.0; }
 
+// Of one path, per lumen.
+PathLight one_path(const Stage& stage, const Ray& ray) {
+    const Sampler sampler(11, 0, 0);
+    PathLight light;
+    PathTracer(stage).look(ray, sample_waves(sampler.group(1).x), sampler, light);
+    return light;
+}
+
 // Radiance per lumen from the point along the way.
 double seen(const Stage& stage, const Ray& ray, std::uint32_t paths, std::size_t layer) {
     const PathTracer tracer(stage);
@@ -58,6 +66,12 @@ TEST(EyeSurface, TheCorneaMirrorsByFresnel) {
             const double mirrored = seen(stage, {apex + 0.3F * way, -way}, 16, 0);
             const double bright = static_cast<double>(stage.emitters()[0].radiance(light, -to_light));
             EXPECT_NEAR(mirrored / bright, 0.5 * (across + along), 2e-5) << incidence;
+            // All of it is told as a glint; the light itself, looked at, is none.
+            const auto glint = static_cast<double>(one_path(stage, {apex + 0.3F * way, -way}).glints[0]);
+            EXPECT_NEAR(glint / bright, 0.5 * (across + along), 2e-5) << incidence;
+            const PathLight direct = one_path(stage, {light - 0.3F * to_light, to_light});
+            EXPECT_NEAR(mean_of(direct.layers[0]), bright, 1e-3 * bright);
+            EXPECT_EQ(direct.glints[0], 0.0F);
         }
     }
 }

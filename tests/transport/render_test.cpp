@@ -7,6 +7,7 @@
 #include <gtest/gtest.h>
 
 #include "support/studio_from.h"
+#include "transport/eye_pixels.h"
 #include "transport/tiles.h"
 
 namespace understudy {
@@ -35,6 +36,7 @@ bool same_bits(const Film& a, const Film& b) {
     if (a.layers.size() != b.layers.size()) return false;
     for (std::size_t i = 0; i < a.layers.size(); ++i) {
         if (!same(a.layers[i].pixels, b.layers[i].pixels)) return false;
+        if (!same(a.layers[i].glints, b.layers[i].glints)) return false;
     }
     return same(a.features.albedo, b.features.albedo) && same(a.features.normal, b.features.normal) &&
            same(a.features.depth_m, b.features.depth_m);
@@ -152,6 +154,36 @@ TEST(RenderFilm, IsTheSameAlongRememberedPaths) {
     const Film along = render_film(moved, stage, options).film;
     options.memory = nullptr;
     EXPECT_TRUE(same_bits(along, render_film(moved, Stage(moved, Stage::With::kSitter), options).film));
+}
+
+// A catchlight has its light's colour from the first path on, whose four wavelengths tell of four bands alone.
+TEST(RenderFilm, BooksACatchlightAlikeInAllBands) {
+    const Studio studio = studio_from(
+        "[picture]\nwidth = 240\nheight = 300\n[camera]\ndistance = 1.5\n[sitter]\nhead = \"rowan\"\n[[light]]\n"
+        "modifier = { shape = \"disc\", diameter = 0.5 }\nmeter = 4.0\nangle = -30\nheight = 1.6\ndistance = 1.2\n");
+    const Stage stage(studio, Stage::With::kSitter);
+    const EyePixels eyes(Camera(studio), stage.eyes());
+    RenderOptions options;
+    options.samples = 1;
+    const FilmLayer once = render_film(studio, stage, options).film.layers[0];
+    options.more_in_eyes = 8;
+    const FilmLayer often = render_film(studio, stage, options).film.layers[0];
+    int glints = 0;
+    int more_glints = 0;
+    for (std::size_t i = 0; i < once.pixels.size(); ++i) {
+        const auto at = static_cast<int>(i);
+        const bool in_eye = eyes.include(at % 240, at / 240);
+        if (!in_eye) {
+            EXPECT_EQ(often.pixels[i], once.pixels[i]);
+        }
+        if (often.glints[i] > 0.0F) ++more_glints;
+        if (!(once.glints[i] > 0.0F)) continue;
+        ++glints;
+        EXPECT_TRUE(in_eye) << i;
+        for (const float band : once.pixels[i]) EXPECT_GE(band, 0.9999F * once.glints[i]);
+    }
+    EXPECT_GE(glints, 2);
+    EXPECT_GT(more_glints, glints) << "the catchlights' edges";
 }
 
 // A ball in one light, in a picture of this size.
