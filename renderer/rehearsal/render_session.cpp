@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <utility>
 
+#include "rehearsal/laid_film.h"
 #include "sitter/pupil.h"
 #include "stage/placing.h"
 #include "transport/tiles.h"
@@ -15,55 +16,6 @@ namespace {
 void exchange_but_sitter(Studio& a, Studio& b) {
     std::swap(a, b);
     std::swap(a.sitter, b.sitter);
-}
-
-template <class Pixel>
-std::vector<Pixel> thinned(const std::vector<Pixel>& pixels, const Film& film, int every) {
-    if (every == 1) return pixels;
-    const auto some = [&](int length) { return static_cast<std::size_t>((length + every - 1) / every); };
-    std::vector<Pixel> thin;
-    thin.reserve(some(film.width) * some(film.height));
-    for (int y = 0; y < film.height; y += every) {
-        for (int x = 0; x < film.width; x += every) {
-            thin.push_back(pixels[static_cast<std::size_t>(y) * static_cast<std::size_t>(film.width) +
-                                  static_cast<std::size_t>(x)]);
-        }
-    }
-    return thin;
-}
-
-// What the camera saw before, which more paths have told of; but for pixels where a light's body stands or stood.
-FilmFeatures seen_before(const Film& before, const FilmFeatures& now, int every) {
-    FilmFeatures seen;
-    seen.albedo = thinned(before.features.albedo, before, every);
-    seen.normal = thinned(before.features.normal, before, every);
-    seen.depth_m = thinned(before.features.depth_m, before, every);
-    seen.samples = before.features.samples;
-    for (std::size_t i = 0; i < seen.depth_m.size(); ++i) {
-        if (seen.depth_m[i] > 0.0F && now.depth_m[i] > 0.0F) continue;
-        seen.albedo[i] = now.albedo[i];
-        seen.normal[i] = now.normal[i];
-        seen.depth_m[i] = now.depth_m[i];
-    }
-    return seen;
-}
-
-// The layers that were traced, which may be thinner, with the others of the film before.
-Film laid_over(const Film& before, const Film& traced, LayerBits layers, int every) {
-    Film laid;
-    laid.width = traced.width;
-    laid.height = traced.height;
-    laid.samples = traced.samples;
-    for (std::size_t l = 0; l < traced.layers.size(); ++l) {
-        const FilmLayer& known = before.layers[l];
-        const bool is_traced = (layers >> l & 1U) != 0;
-        laid.layers.push_back(is_traced ? traced.layers[l]
-                                        : FilmLayer{known.light, thinned(known.pixels, before, every),
-                                                    thinned(known.glints, before, every)});
-    }
-    const bool knew_more = before.features.samples > traced.features.samples;
-    laid.features = knew_more ? seen_before(before, traced.features, every) : traced.features;
-    return laid;
 }
 
 }  // namespace
