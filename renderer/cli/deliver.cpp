@@ -11,7 +11,7 @@ Expected<Done> deliver_picture(const std::filesystem::path& path, const Film& fi
     const Developing developing = developing_of(card);
     if (*kind == PictureKind::kExr) return write_exr(path, film, developing, tags_of(card));
     const Picture picture = finisher.finish(film, developing);
-    const auto written = write_display_picture(path, *kind, picture, tags_of(card));
+    auto written = write_display_picture(path, *kind, picture, tags_of(card));
     if (!written) return written;
     tell_picture(path, picture);
     return Done{};

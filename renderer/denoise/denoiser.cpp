@@ -30,7 +30,7 @@ Vec3 sum_of_numbers(const Picture& picture) {
     for (const Vec3& pixel : picture.pixels) {
         if (is_number(pixel)) sum += glm::dvec3(pixel);
     }
-    return Vec3(sum);
+    return {sum};
 }
 
 // The network is a few hundredths too dark or too bright now and then. The traced picture as a whole is not.

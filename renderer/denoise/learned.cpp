@@ -58,7 +58,8 @@ std::vector<float> planes_of(const Tile& tile, int inputs, const Picture& pictur
     };
     tbb::parallel_for(0, tile.height, [&](int v) {
         for (int u = 0; u < tile.width; ++u) {
-            const auto from = static_cast<std::size_t>((tile.y + v) * picture.width + tile.x + u);
+            const int place = (tile.y + v) * picture.width + tile.x + u;
+            const auto from = static_cast<std::size_t>(place);
             const std::size_t at = static_cast<std::size_t>(v) * width + static_cast<std::size_t>(u);
             const Vec3& light = picture.pixels[from];
             if (is_number(light)) put(0, at, {coded(light.x), coded(light.y), coded(light.z)});
@@ -83,7 +84,8 @@ Picture denoise_learned(const Network& network, const Picture& picture, const Fe
             for (int u = 0; u < tile.kept_width; ++u) {
                 const int x = tile.kept_x + u;
                 const int y = tile.kept_y + v;
-                Vec3& pixel = result.pixels[static_cast<std::size_t>(y * picture.width + x)];
+                const int to = y * picture.width + x;
+                Vec3& pixel = result.pixels[static_cast<std::size_t>(to)];
                 if (!is_number(pixel)) continue;
                 const auto at = static_cast<std::size_t>((y - tile.y) * width + x - tile.x);
                 pixel = {decoded(planes[at]), decoded(planes[plane + at]), decoded(planes[2 * plane + at])};

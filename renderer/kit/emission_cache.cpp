@@ -180,7 +180,7 @@ std::string write_emission(const std::filesystem::path& file, const std::string&
     }
     std::filesystem::rename(beside, file, error);
     if (!error) return "";
-    const std::string trouble = fmt::format("{}: {}", file.string(), error.message());
+    std::string trouble = fmt::format("{}: {}", file.string(), error.message());
     std::filesystem::remove(beside, error);
     return trouble;
 }

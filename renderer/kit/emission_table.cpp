@@ -200,8 +200,8 @@ float EmissionTable::rough_radiance(const EmissionPlace& place, const Vec3& dire
     const std::size_t angle = nearest(angle_step(cosine));
     const std::size_t azimuth =
         nearest(azimuth_step(glm::dot(place.first, direction), glm::dot(place.second, direction)));
-    const auto across = static_cast<std::size_t>(place.across + 0.5F);
-    const auto along = static_cast<std::size_t>(place.along + 0.5F);
+    const auto across = static_cast<std::size_t>(std::floor(place.across + 0.5F));
+    const auto along = static_cast<std::size_t>(std::floor(place.along + 0.5F));
     return values_[(across * layout_.along + along) * layout_.directions() + azimuth * sines_.size() + angle];
 }
 

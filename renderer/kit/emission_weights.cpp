@@ -43,7 +43,7 @@ std::vector<double> equal_knots(std::size_t count, double from, double to) {
 
 void weigh_places(const EmissionLayout& layout, EmissionWeights& weights) {
     const auto one = [](double) { return 1.0; };
-    const double reach = static_cast<double>(layout.reach);
+    const auto reach = static_cast<double>(layout.reach);
     weights.along = {1.0};
     switch (layout.fold) {
         case EmissionLayout::Fold::kRectangle:

@@ -298,8 +298,11 @@ std::optional<SquareDensity> Emitter::ball_density(const Vec3& receiver, const V
 
 std::vector<Vec3> Emitter::outline(const Vec3& seen_from, int count) const {
     if (kind_ == Kind::kBall) return ball_.outline(seen_from, count);
-    if (kind_ == Kind::kPoint) return std::vector(static_cast<std::size_t>(count), centre_);
     std::vector<Vec3> points;
+    if (kind_ == Kind::kPoint) {
+        points.assign(static_cast<std::size_t>(count), centre_);
+        return points;
+    }
     points.reserve(static_cast<std::size_t>(count));
     const Vec3 middle = kind_ == Kind::kFlat ? centre_ : canopy_.rim_middle();
     for (const Vec2& point : flat_.outline(count)) points.push_back(middle + point.x * right_ + point.y * up_);

@@ -21,7 +21,7 @@ float within(std::size_t i, std::size_t count, float u) {
 Vec3 direction_of(const Vec2& aside, float sine) {
     const float cosine = 1.0F - 2.0F * sine * sine;
     const float across = 2.0F * sine * std::sqrt(std::max(0.0F, 1.0F - sine * sine));
-    return Vec3(across * aside, cosine);
+    return {across * aside, cosine};
 }
 
 }  // namespace

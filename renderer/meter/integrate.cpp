@@ -63,7 +63,7 @@ void extend(const Trace& trace, const std::vector<Bands>& weights, std::size_t f
     paths.reserve(to - from);
     for (std::uint32_t i = from; i < to; ++i) {
         const Sampler sampler(kMeterSeed, sequence, i);
-        paths.emplace_back(sampler, sample_waves(sampler.group(kWave).x));
+        paths.push_back({sampler, sample_waves(sampler.group(kWave).x)});
         paths.back().light.detours = &detours[i - from];
     }
     trace(paths);

@@ -33,6 +33,7 @@ std::vector<Warning> blocked_lens(const Studio& studio, const Stage& nobody) {
         if (const auto name = nobody.blocker(shadow_ray(Vec3(camera.position()), Vec3(point)))) ++counts[*name];
     }
     std::vector<Warning> warnings;
+    warnings.reserve(counts.size());
     for (const auto& [name, count] : counts) {
         warnings.push_back({WarningKind::kLensBlocked, name, kPercent * count / kDiscPoints, {}, {}, {}});
     }

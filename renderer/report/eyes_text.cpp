@@ -148,7 +148,7 @@ std::string catchlights_text(const MeterReport& report) {
                  {"visible", Align::kRight},
                  {"hidden by"}});
     for (const Catchlight& catchlight : *report.catchlights) {
-        const double out = static_cast<double>(std::hypot(catchlight.offset_in_iris.x, catchlight.offset_in_iris.y));
+        const auto out = static_cast<double>(std::hypot(catchlight.offset_in_iris.x, catchlight.offset_in_iris.y));
         table.add_row({catchlight.eye, catchlight.light + (catchlight.is_panel ? " (panel)" : ""),
                        clock_time(catchlight.clock_deg, kSpokenClockMinutes), plain_number(catchlight.clock_deg, 0),
                        percent(out), catchlight_size(catchlight), catchlight_mm(catchlight),

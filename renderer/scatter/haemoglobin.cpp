@@ -77,7 +77,7 @@ constexpr double kMolarMass = 64500.0;
 MolarExtinction haemoglobin_extinction(double nm) {
     const double place = (nm - kFirst) / kStep;
     assert(place >= 0.0 && place <= static_cast<double>(kCount - 1));
-    std::size_t index = static_cast<std::size_t>(place);
+    auto index = static_cast<std::size_t>(place);
     if (index > kCount - 2) index = kCount - 2;
     const double share = place - static_cast<double>(index);
     const MolarExtinction& a = kTable[index];

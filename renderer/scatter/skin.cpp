@@ -45,7 +45,7 @@ Spectrum skin_albedo(double melanin, double blood) {
     assert(melanin >= 0.0 && melanin <= 0.5 && blood >= 0.0 && blood <= 0.2);
     const double internal = internal_reflectance(static_cast<double>(kSkinIndex));
     return Spectrum::tabulate([melanin, blood, internal](float wave) {
-        const double nm = static_cast<double>(wave);
+        const auto nm = static_cast<double>(wave);
         const double within = reflectance_over(epidermis_layer(nm, melanin), dermis_reflectance(nm, blood));
         return reflectance_through_boundary(within, internal);
     });

@@ -42,8 +42,8 @@ HeadFile read_tree(const Value& tree, ProblemLog& log) {
     if (face) head.face = read_face(*face);
     const auto has = [&](std::string_view key) { return face && face->has(key); };
     demand(top, has("age"), "age", "years from 16 to 90");
-    demand(top, has("sex"), "sex", "\"woman\", \"man\" or a number from 0 to 1");
-    demand(top, has("ancestry"), "ancestry", "\"african\", \"asian\", \"european\" or a table of their shares");
+    demand(top, has("sex"), "sex", R"("woman", "man" or a number from 0 to 1)");
+    demand(top, has("ancestry"), "ancestry", R"("african", "asian", "european" or a table of their shares)");
     const auto shapes = top.table("shape");
     if (shapes) head.shapes = read_shapes(*shapes);
     top.report_unknown_keys();

@@ -216,15 +216,15 @@ std::optional<Body> read_body(TableReader& table, const ModifierShape& front) {
     };
     bool fits = true;
     if (*body == Body::kBox) {
-        fits = refuse(box, "is a box with a round front", "shape = \"rectangle\" or \"polygon\"");
+        fits = refuse(box, "is a box with a round front", R"(shape = "rectangle" or "polygon")");
     } else if (*body == Body::kRing) {
         fits = refuse(std::holds_alternative<RingShape>(front), "is a ring's channel without its front",
-                      "shape = \"ring\"");
+                      R"(shape = "ring")");
     } else if (*body == Body::kBall) {
-        fits = refuse(std::holds_alternative<SphereShape>(front), "is a ball with a flat front", "shape = \"sphere\"");
+        fits = refuse(std::holds_alternative<SphereShape>(front), "is a ball with a flat front", R"(shape = "sphere")");
     } else {
         fits = refuse(std::holds_alternative<DiscShape>(front), "is a round body without a round front",
-                      "shape = \"disc\"");
+                      R"(shape = "disc")");
     }
     return fits ? body : std::nullopt;
 }

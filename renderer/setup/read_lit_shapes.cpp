@@ -31,8 +31,8 @@ ClothHead read_head(TableReader& table, std::optional<double> distance_m) {
 std::optional<ModifierShape> read_umbrella(TableReader& table) {
     using Kind = UmbrellaShape::Cloth;
     if (!table.has("cloth")) {
-        table.log().add(table.place(), table.name() + " of shape \"umbrella\" has no cloth",
-                        "cloth = \"white\", \"silver\" or \"through\"");
+        table.log().add(table.place(), table.name() + R"( of shape "umbrella" has no cloth)",
+                        R"(cloth = "white", "silver" or "through")");
     }
     const std::optional<Kind> cloth =
         table.choice<Kind>("cloth", {{"white", Kind::kWhite}, {"silver", Kind::kSilver}, {"through", Kind::kThrough}});

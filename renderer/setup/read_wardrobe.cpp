@@ -92,7 +92,7 @@ std::optional<GlassesSettings> read_glasses(TableReader& sitter) {
 }
 
 std::optional<HatSettings> read_hat(TableReader& sitter) {
-    if (!is_said(sitter, "hat", "\"none\", \"brimmed\" or a table with brim, tilt and colour")) return std::nullopt;
+    if (!is_said(sitter, "hat", R"("none", "brimmed" or a table with brim, tilt and colour)")) return std::nullopt;
     HatSettings hat;
     if (sitter.is_text("hat")) {
         const auto worn = sitter.choice<bool>("hat", {{"none", false}, {"brimmed", true}});

@@ -24,6 +24,7 @@ constexpr double kLeastSkin = 0.0010;
 
 std::vector<Double3> pick(const std::vector<Double3>& positions, const std::vector<std::uint32_t>& which) {
     std::vector<Double3> picked;
+    picked.reserve(which.size());
     for (const auto v : which) picked.push_back(positions[v]);
     return picked;
 }

@@ -111,8 +111,7 @@ Sitter pose_head(const Head& head, const SitterSettings& settings, const std::op
     sitter.glasses = settings.glasses;
     sitter.hat = settings.hat;
     sitter.mesh = posed_mesh(head, straight, bones, place_of(settings));
-    for (std::size_t v = 0; v < head.casts.size(); ++v) {
-        const SkinCast& cast = head.casts[v];
+    for (const SkinCast& cast : head.casts) {
         sitter.mesh.skin.push_back(
             {spot_of(cast, sitter.melanin, sitter.blood, settings.skin.shine), cast.pores, cast.lip});
     }

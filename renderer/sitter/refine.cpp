@@ -16,9 +16,9 @@ struct Point {
     Double3 position{0.0};
     BoneWeights weights{};
 
-    void Clear() { *this = Point{}; }
-    void AddWithWeight(const Point& from, float weight) {
-        position += double{weight} * from.position;
+    void Clear() { *this = Point{}; }                      // NOLINT(readability-identifier-naming): the library's name
+    void AddWithWeight(const Point& from, float weight) {  // NOLINT(readability-identifier-naming): the same
+        position += static_cast<double>(weight) * from.position;
         for (std::size_t b = 0; b < kBoneCount; ++b) weights.at(b) += weight * from.weights.at(b);
     }
 };

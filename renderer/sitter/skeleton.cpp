@@ -52,7 +52,7 @@ Double3 moved(const BoneMatrices& bones, const BoneWeights& weights, const Doubl
     Double3 sum(0.0);
     double total = 0.0;
     for (std::size_t b = 0; b < kBoneCount; ++b) {
-        const double weight = double{weights.at(b)};
+        const auto weight = static_cast<double>(weights.at(b));
         if (weight == 0.0) continue;
         sum += weight * Double3(bones.at(b) * glm::dvec4(position, 1.0));
         total += weight;

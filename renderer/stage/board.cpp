@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <array>
+#include <utility>
 
 namespace understudy {
 
@@ -17,8 +18,8 @@ PlacedFront facing(const Double3& centre, const Double3& axis, const Double3& up
 
 }  // namespace
 
-Board::Board(const PlacedFront& front, const FlatFront& shape)
-    : centre_(front.centre), axis_(front.axis), right_(front.right), up_(front.up), shape_(shape) {}
+Board::Board(const PlacedFront& front, FlatFront shape)
+    : centre_(front.centre), axis_(front.axis), right_(front.right), up_(front.up), shape_(std::move(shape)) {}
 
 Board::Board(const PlacedFront& front, double width_m, double height_m)
     : Board(front, FlatFront::rectangle(static_cast<float>(width_m), static_cast<float>(height_m))) {}

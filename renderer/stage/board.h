@@ -20,7 +20,7 @@ struct BoardHit {
 // A flat piece that reflects on both sides.
 class Board {
   public:
-    Board(const PlacedFront& front, const FlatFront& shape);
+    Board(const PlacedFront& front, FlatFront shape);
     Board(const PlacedFront& front, double width_m, double height_m);  // a rectangle
     std::optional<BoardHit> intersect(const Ray& ray) const {
         const float distance = distance_to(ray);

@@ -109,7 +109,7 @@ float DistanceGrid::free_around(const Vec3& point) const {
         const float dx = share.x - static_cast<float>(k & 1U);
         const float dy = share.y - static_cast<float>((k >> 1U) & 1U);
         const float dz = share.z - static_cast<float>(k >> 2U);
-        const float held = static_cast<float>(corner[(k & 1U) + ((k >> 1U) & 1U) * row + (k >> 2U) * layer]);
+        const auto held = static_cast<float>(corner[(k & 1U) + ((k >> 1U) & 1U) * row + (k >> 2U) * layer]);
         best = std::max(best, kUnit * held - kStep * std::sqrt(dx * dx + dy * dy + dz * dz));
     }
     return best;

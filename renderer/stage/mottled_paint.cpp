@@ -1,6 +1,7 @@
 #include "stage/mottled_paint.h"
 
 #include <algorithm>
+#include <cmath>
 
 #include "stage/gradient_noise.h"
 
@@ -47,7 +48,7 @@ float MottledPaint::share_at(const Vec3& place) const {
 }
 
 const Surface& MottledPaint::surface_at(const Vec3& place) const {
-    return tones_[static_cast<std::size_t>(share_at(place) * kSteps + 0.5F)];
+    return tones_[static_cast<std::size_t>(std::floor(share_at(place) * kSteps + 0.5F))];
 }
 
 }  // namespace understudy

@@ -95,12 +95,13 @@ void StrandCells::lay_out(const std::vector<StrandPoint>& points) {
     }
     const Vec3 size = high - low;
     // Wide hairs are fewer.
-    const float mean_radius = static_cast<float>(radii / static_cast<double>(points.size()));
+    const auto mean_radius = static_cast<float>(radii / static_cast<double>(points.size()));
     const float longest = std::max({size.x, size.y, size.z});
     step_ = std::max({kStep, kStepInRadii * mean_radius, longest / (static_cast<float>(kHall) * (kMostHalls - 1.0F))});
     low_ = low - 0.5F * step_;
     halls_across_ = glm::ivec3(size / (static_cast<float>(kHall) * step_) + 0.1F) + 1;
-    halls_.resize(static_cast<std::size_t>(halls_across_.x * halls_across_.y * halls_across_.z));
+    const int halls = halls_across_.x * halls_across_.y * halls_across_.z;
+    halls_.resize(static_cast<std::size_t>(halls));
 }
 
 // In the order of the strands.

@@ -44,7 +44,8 @@ class StrandCells {
     // Any cell in it will do; x goes first.
     std::size_t hall_of(const glm::ivec3& cell) const {
         const glm::ivec3 at = cell >> 4;
-        return static_cast<std::size_t>((at.z * halls_across_.y + at.y) * halls_across_.x + at.x);
+        const int hall = (at.z * halls_across_.y + at.y) * halls_across_.x + at.x;
+        return static_cast<std::size_t>(hall);
     }
     static std::uint32_t within_hall(const glm::ivec3& cell) {
         return (static_cast<std::uint32_t>(cell.z & 15) << 8U) | (static_cast<std::uint32_t>(cell.y & 15) << 4U) |

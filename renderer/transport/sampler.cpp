@@ -78,7 +78,11 @@ constexpr SobolTable kSobol = make_sobol_table();
 WideBits sobol_digit(std::size_t digit, std::size_t dimension, const WideBits& index) {
     WideBits row{};
     std::memcpy(&row, kSobol.values[digit][dimension].data(), sizeof(row));
+#ifdef __clang__  // which checks this code, and has another name for it
+    return __builtin_shufflevector(row, index);
+#else
     return __builtin_shuffle(row, index);
+#endif
 }
 
 // Of reversed bits: each bit is flipped or not by the ones below it. Constants of Vegdahl's improvement on Laine and

@@ -124,6 +124,7 @@ TEST(Settled, SaysSomethingElseOfOtherNumbers) {
 // Numbers by which the one side is right, and numbers by which the other is.
 Outcome outcome_of(const std::string& name, const std::vector<double>& amounts) {
     std::vector<ClaimReading> readings;
+    readings.reserve(amounts.size());
     for (const double amount : amounts) readings.push_back(made_up(amount));
     return find_claim(name)->settle(readings).outcome;
 }

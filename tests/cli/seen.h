@@ -18,7 +18,8 @@ struct Seen {
     std::vector<float> values;  // 8-bit files: codes 0 … 255; others as they are
 
     float at(int x, int y, int channel) const {
-        return values[static_cast<std::size_t>((y * width + x) * channels + channel)];
+        const int place = (y * width + x) * channels + channel;
+        return values[static_cast<std::size_t>(place)];
     }
     // Of the picture itself: an OpenEXR file has the lights and features behind it in further channels.
     double mean() const {
@@ -41,7 +42,8 @@ inline Seen seen(const std::filesystem::path& path) {
     picture.width = picture.spec.width;
     picture.height = picture.spec.height;
     picture.channels = picture.spec.nchannels;
-    picture.values.resize(static_cast<std::size_t>(picture.width * picture.height * picture.channels));
+    const int values = picture.width * picture.height * picture.channels;
+    picture.values.resize(static_cast<std::size_t>(values));
     input->read_image(0, 0, 0, picture.channels, OIIO::TypeDesc::FLOAT, picture.values.data());
     if (picture.spec.format == OIIO::TypeDesc::UINT8) {
         for (float& value : picture.values) value *= 255.0F;

@@ -20,7 +20,7 @@ TEST(ATrous, TakesMostOfTheNoiseAndKeepsTheEdge) {
         EXPECT_LT(apart(clean, made.truth), 0.35 * apart(made.noisy, made.truth)) << samples;
         // Albedo is divided out: the step between the boards is as steep as it was.
         for (int y = 8; y < 56; ++y) {
-            const auto at = static_cast<std::size_t>(y * 96 + 47);
+            const std::size_t at = static_cast<std::size_t>(y) * 96 + 47;
             EXPECT_GT(clean.pixels[at].y / clean.pixels[at + 1].y, 2.4F) << "of 4, with the noise that is left";
         }
     }

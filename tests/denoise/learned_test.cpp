@@ -60,12 +60,12 @@ TEST_F(Learned, TheSameForAnyNumberOfThreads) {
 TEST_F(Learned, ADimmedBoardLeavesTheOtherAsBrightAsItWas) {
     Made made = two_boards(160, 128, 4, 4);
     const Picture before = denoise_learned(*network_, made.truth, made.features);
-    for (int y = 0; y < 128; ++y) {
-        for (int x = 80; x < 160; ++x) made.truth.pixels[static_cast<std::size_t>(y * 160 + x)] *= 0.05F;
+    for (std::size_t y = 0; y < 128; ++y) {
+        for (std::size_t x = 80; x < 160; ++x) made.truth.pixels[y * 160 + x] *= 0.05F;
     }
     const Picture after = denoise_learned(*network_, made.truth, made.features);
-    for (int y = 16; y < 112; ++y) {
-        const auto at = static_cast<std::size_t>(y * 160 + 30);
+    for (std::size_t y = 16; y < 112; ++y) {
+        const std::size_t at = y * 160 + 30;
         EXPECT_NEAR(after.pixels[at].y / before.pixels[at].y, 1.0F, 0.01F);
     }
 }

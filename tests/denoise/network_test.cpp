@@ -18,7 +18,8 @@ struct Planes {
     std::vector<float> values;
     float at(int c, int x, int y) const {
         if (x < 0 || y < 0 || x >= width || y >= height) return 0.0F;
-        return values[static_cast<std::size_t>((c * height + y) * width + x)];
+        const int place = (c * height + y) * width + x;
+        return values[static_cast<std::size_t>(place)];
     }
 };
 
@@ -31,8 +32,8 @@ Planes convolved(const Planes& in, const Weights& weights, const std::string& na
                 float sum = weights.at(name + ".bias").values[static_cast<std::size_t>(o)];
                 for (int i = 0; i < in.channels; ++i) {
                     for (int k = 0; k < 9; ++k) {
-                        const auto w = static_cast<std::size_t>((o * in.channels + i) * 9 + k);
-                        sum += kernel.values[w] * in.at(i, x + k % 3 - 1, y + k / 3 - 1);
+                        const int w = (o * in.channels + i) * 9 + k;
+                        sum += kernel.values[static_cast<std::size_t>(w)] * in.at(i, x + k % 3 - 1, y + k / 3 - 1);
                     }
                 }
                 out.values.push_back(std::max(0.0F, sum));
@@ -131,7 +132,7 @@ TEST(Network, IsTheConvolutionsWrittenOut) {
 TEST(Network, WeightsOfAnotherShapeAreAProblem) {
     Weights narrow = small_weights(7);
     narrow["dec_conv2a.weight"].sizes = {6, 9, 3, 3};
-    narrow["dec_conv2a.weight"].values.resize(6 * 9 * 9);
+    narrow["dec_conv2a.weight"].values.resize(std::size_t{6} * 9 * 9);
     EXPECT_NE(Network::of(narrow, "w.tza").problems().front().text.find("does not fit together"), std::string::npos);
     Weights without = small_weights(7);
     without.erase("enc_conv3.bias");

@@ -144,11 +144,14 @@ TEST(Clipping, CountsPixelsNotChannels) {
 // Every other pixel of a slope that is even gives the slope back.
 TEST(Enlarged, KeepsASlope) {
     Picture thin{3, 2, {}};
-    for (int i = 0; i < 6; ++i) thin.pixels.emplace_back(static_cast<float>(2 * (i % 3) + 10 * (i / 3)));
+    for (int y = 0; y < 2; ++y) {
+        for (int x = 0; x < 3; ++x) thin.pixels.emplace_back(static_cast<float>(2 * x + 10 * y));
+    }
     const Picture whole = enlarged(thin, 2, 5, 3);
     ASSERT_EQ(whole.pixels.size(), 15U);
     for (int i = 0; i < 15; ++i) {
-        const auto wanted = static_cast<float>(i % 5 + 5 * (i / 5));
+        const int row = i / 5;
+        const auto wanted = static_cast<float>(i % 5 + 5 * row);
         EXPECT_FLOAT_EQ(whole.pixels[static_cast<std::size_t>(i)].x, wanted) << i;
     }
     EXPECT_EQ(enlarged(thin, 2, 6, 4).pixels.back(), thin.pixels.back());

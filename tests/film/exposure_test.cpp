@@ -2,6 +2,7 @@
 
 #include <gtest/gtest.h>
 
+#include <array>
 #include <cmath>
 
 namespace understudy {
@@ -12,10 +13,10 @@ TEST(Exposure, AnswersPublishedVectors) {
     struct Vector {
         double f_number, shutter_s, iso, luminance, illuminance;
     };
-    const Vector vectors[] = {{8.0, 1.0, 100.0, 8.0, 160.0},
-                              {2.8, 0.125, 100.0, 7.84, 156.8},
-                              {5.6, 0.5, 800.0, 0.98, 19.6},
-                              {8.0, 1.0, 16000.0, 0.05, 1.0}};
+    const auto vectors = std::to_array<Vector>({{8.0, 1.0, 100.0, 8.0, 160.0},
+                                                {2.8, 0.125, 100.0, 7.84, 156.8},
+                                                {5.6, 0.5, 800.0, 0.98, 19.6},
+                                                {8.0, 1.0, 16000.0, 0.05, 1.0}});
     for (const Vector& v : vectors) {
         const double ev = ev100(v.f_number, v.shutter_s, v.iso);
         EXPECT_NEAR(illuminance_of_ev100(ev), v.illuminance, 1e-9);
@@ -35,18 +36,18 @@ TEST(Exposure, AnswersPublishedVectors) {
 
 // The exposure value table at ISO 100: 2.5 · 2^EV lx, 2^(EV − 3) cd/m² (ISO 2720's constants as commonly tabulated).
 TEST(Exposure, HasTheExposureValueTable) {
-    const double table[][3] = {{-4, 0.15625, 0.0078125},
-                               {-2, 0.625, 0.03125},
-                               {0, 2.5, 0.125},
-                               {1, 5, 0.25},
-                               {2, 10, 0.5},
-                               {3, 20, 1},
-                               {5, 80, 4},
-                               {7, 320, 16},
-                               {9, 1280, 64},
-                               {12, 10240, 512},
-                               {14, 40960, 2048},
-                               {15, 81920, 4096}};
+    const auto table = std::to_array<std::array<double, 3>>({{-4, 0.15625, 0.0078125},
+                                                             {-2, 0.625, 0.03125},
+                                                             {0, 2.5, 0.125},
+                                                             {1, 5, 0.25},
+                                                             {2, 10, 0.5},
+                                                             {3, 20, 1},
+                                                             {5, 80, 4},
+                                                             {7, 320, 16},
+                                                             {9, 1280, 64},
+                                                             {12, 10240, 512},
+                                                             {14, 40960, 2048},
+                                                             {15, 81920, 4096}});
     for (const auto& row : table) {
         EXPECT_NEAR(illuminance_of_ev100(row[0]), row[1], 1e-9 * row[1]);
         EXPECT_NEAR(luminance_of_ev100(row[0]), row[2], 1e-9 * row[2]);
@@ -57,8 +58,13 @@ TEST(Exposure, HasTheExposureValueTable) {
 
 // N = sqrt(H · S / C): lx·s at ISO 100, f-number of a flat receptor, of a dome.
 TEST(Exposure, ReadsAFlashAsAnFNumber) {
-    const double table[][3] = {{1, 0.6325, 0.5423}, {10, 2.0, 1.7150},    {100, 6.3246, 5.4233}, {160, 8.0, 6.8599},
-                               {250, 10.0, 8.5749}, {640, 16.0, 13.7199}, {1000, 20.0, 17.1499}};
+    const auto table = std::to_array<std::array<double, 3>>({{1, 0.6325, 0.5423},
+                                                             {10, 2.0, 1.7150},
+                                                             {100, 6.3246, 5.4233},
+                                                             {160, 8.0, 6.8599},
+                                                             {250, 10.0, 8.5749},
+                                                             {640, 16.0, 13.7199},
+                                                             {1000, 20.0, 17.1499}});
     for (const auto& row : table) {
         EXPECT_NEAR(f_number_of_exposure(row[0], 100.0), row[1], 5e-5);
         EXPECT_NEAR(f_number_of_exposure(row[0], 100.0, kIncidentDome), row[2], 5e-5);

@@ -62,7 +62,7 @@ inline Film busy_film(int width, int height) {
     for (std::size_t i = 0; i < film.pixel_count(); ++i) {
         const float x = uniform(random);
         const float y = uniform(random);
-        film.features.normal.push_back({x, y, 1.0F - x});
+        film.features.normal.emplace_back(x, y, 1.0F - x);
         film.features.depth_m.push_back(2.0F + y);
     }
     return film;

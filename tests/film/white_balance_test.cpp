@@ -62,11 +62,11 @@ struct Cast {
 // 5500 K: 0.33250, 0.34761; A: 0.44758, 0.40745; FL11: 0.3805, 0.3769; D55: 0.33243, 0.34744. Tabulated at 5 nm they
 // are up to 0.0001 off in x and y, which is 0.0005 of red or blue here.
 TEST(WhiteBalance, LeavesTheCastOfAnotherLight) {
-    const Cast casts[] = {
-        {"tungsten under flash", planck_spectrum(3200.0), daylight_spectrum(5500.0), {0.28195, 0.15851, 0.07385}},
-        {"flash under tungsten", daylight_spectrum(5500.0), planck_spectrum(3200.0), {0.08223, 0.20024, 0.40514}},
-        {"A under D65", *cie_illuminant("A"), *cie_illuminant("D65"), {0.33217, 0.14869, 0.04198}},
-        {"FL11 under D55", *cie_illuminant("FL11"), *cie_illuminant("D55"), {0.2348, 0.16891, 0.1179}}};
+    const auto casts = std::to_array<Cast>(
+        {{"tungsten under flash", planck_spectrum(3200.0), daylight_spectrum(5500.0), {0.28195, 0.15851, 0.07385}},
+         {"flash under tungsten", daylight_spectrum(5500.0), planck_spectrum(3200.0), {0.08223, 0.20024, 0.40514}},
+         {"A under D65", *cie_illuminant("A"), *cie_illuminant("D65"), {0.33217, 0.14869, 0.04198}},
+         {"FL11 under D55", *cie_illuminant("FL11"), *cie_illuminant("D55"), {0.2348, 0.16891, 0.1179}}});
     for (const Cast& cast : casts) {
         const Vec3 grey = card_under(0.18F, cast.light, cast.white);
         for (int channel = 0; channel < 3; ++channel) {

@@ -3,6 +3,8 @@
 // Disc, rectangle, sphere: Howell, "A Catalog of Radiation Heat Transfer Configuration Factors" (B-12, B-3, B-4, B-38
 // and neighbours) and Siegel & Howell, "Thermal Radiation Heat Transfer"; polygon: Lambert, Photometria, 1760. The
 // formulas stand here, so that a printed digit that is wrong shows.
+#include <array>
+
 #include <gtest/gtest.h>
 
 #include "kit/irradiance.h"
@@ -43,14 +45,15 @@ TEST(ConfigurationFactor, DiscBeforeATiltedReceiver) {
 }
 
 TEST(ConfigurationFactor, DiscOffItsAxis) {
-    const struct {
+    struct Case {
         double radius, height, aside, printed;
-    } cases[] = {{0.5, 1.0, 0.5, 0.14644661},
-                 {0.5, 1.0, 1.0, 0.06587843},
-                 {0.5, 1.5, 1.0, 0.05278640},
-                 {0.45, 1.2, 0.3, 0.11214416},
-                 {1.0, 2.0, 0.25, 0.19604475}};
-    for (const auto& c : cases) {
+    };
+    const auto cases = std::to_array<Case>({{0.5, 1.0, 0.5, 0.14644661},
+                                            {0.5, 1.0, 1.0, 0.06587843},
+                                            {0.5, 1.5, 1.0, 0.05278640},
+                                            {0.45, 1.2, 0.3, 0.11214416},
+                                            {1.0, 2.0, 0.25, 0.19604475}});
+    for (const Case& c : cases) {
         const double h = c.height / c.aside;
         const double r = c.radius / c.aside;
         const double z = 1.0 + h * h + r * r;
@@ -78,10 +81,12 @@ TEST(ConfigurationFactor, RectangleParallel) {
 
 // The lower edge in the receiver's plane, the receiver opposite one corner. a high, b wide, c away.
 TEST(ConfigurationFactor, RectanglePerpendicular) {
-    const struct {
+    struct Case {
         double a, b, c, f;
-    } cases[] = {{1, 1, 1, 0.05573420}, {1, 2, 0.5, 0.13548840}, {1.2, 0.3, 1, 0.02705396}, {2, 1, 1.5, 0.05724784}};
-    for (const auto& c : cases) {
+    };
+    const auto cases = std::to_array<Case>(
+        {{1, 1, 1, 0.05573420}, {1, 2, 0.5, 0.13548840}, {1.2, 0.3, 1, 0.02705396}, {2, 1, 1.5, 0.05724784}});
+    for (const Case& c : cases) {
         const PlacedFront front{{0.5 * c.b, c.c, 0.5 * c.a}, {0, -1, 0}, {1, 0, 0}, {0, 0, 1}};
         EXPECT_NEAR(factor(RectangleShape{c.b, c.a}, front, kUp, 2000), c.f, c.f * kClose);
     }
@@ -103,11 +108,17 @@ TEST(ConfigurationFactor, PolygonByLambert) {
 }
 
 TEST(ConfigurationFactor, SphereCutByTheHorizon) {
-    const struct {
+    struct Case {
         double h, beta, f;
-    } cases[] = {{2, 0, 0.25},      {4, 0, 0.0625},    {10, 0, 0.01},      {2, 45, 0.17677670},
-                 {2, 70, 0.087655}, {2, 90, 0.028834}, {1.5, 90, 0.074110}};
-    for (const auto& c : cases) {
+    };
+    const auto cases = std::to_array<Case>({{2, 0, 0.25},
+                                            {4, 0, 0.0625},
+                                            {10, 0, 0.01},
+                                            {2, 45, 0.17677670},
+                                            {2, 70, 0.087655},
+                                            {2, 90, 0.028834},
+                                            {1.5, 90, 0.074110}});
+    for (const Case& c : cases) {
         SCOPED_TRACE(c.beta);
         const double tolerance = std::max(c.f * kClose, 0.6e-6) + (c.beta > 45 ? 5e-4 * c.f : 0.0);
         EXPECT_NEAR(factor(SphereShape{2.0}, above(0, 0, c.h), tilted(c.beta)), c.f, tolerance);

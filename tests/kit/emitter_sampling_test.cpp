@@ -91,8 +91,8 @@ TEST(Shapes, AreSampledEvenly) {
         double across_sum = 0.0;
         double upright_sum = 0.0;
         for (int i = 0; i < kSide * kSide; ++i) {
-            const Vec2 square((static_cast<float>(i % kSide) + 0.5F) / kSide,
-                              (static_cast<float>(i / kSide) + 0.5F) / kSide);
+            const int row = i / kSide;
+            const Vec2 square((static_cast<float>(i % kSide) + 0.5F) / kSide, (static_cast<float>(row) + 0.5F) / kSide);
             const Double3 away = Double3(emitter.point_at(square, Vec3(0.0F)).position) - front.centre;
             across_sum += std::pow(glm::dot(away, front.right), 2.0);
             upright_sum += std::pow(glm::dot(away, front.up), 2.0);
@@ -114,8 +114,8 @@ TEST(Shapes, CanopiesAreSampledEvenly) {
         Double3 aside(0.0);
         for (int i = 0; i < kSide * kSide; ++i) {
             const Vec3 u = random.next3();
-            const Vec2 square((static_cast<float>(i % kSide) + u.x) / kSide,
-                              (static_cast<float>(i / kSide) + u.y) / kSide);
+            const int row = i / kSide;
+            const Vec2 square((static_cast<float>(i % kSide) + u.x) / kSide, (static_cast<float>(row) + u.y) / kSide);
             const Double3 point = Double3(emitter.point_at(square, Vec3(0.0F)).position) - front.centre;
             const double height = -glm::dot(point, front.axis);
             aside += (point + height * front.axis) / static_cast<double>(kSide * kSide);
@@ -142,8 +142,9 @@ TEST(Shapes, SpheresAreSampledEvenlyInSolidAngle) {
             RandomStream random(14);
             for (int i = 0; i < kSide * kSide; ++i) {
                 const Vec3 u = random.next3();
+                const int row = i / kSide;
                 const Vec2 square((static_cast<float>(i % kSide) + u.x) / kSide,
-                                  (static_cast<float>(i / kSide) + u.y) / kSide);
+                                  (static_cast<float>(row) + u.y) / kSide);
                 const EmitterPoint point = emitter.point_at(square, receiver);
                 const Double3 away = Double3(point.position) - Double3(receiver);
                 ASSERT_NEAR(glm::length(Double3(point.position) - front.centre), 0.5 * diameter, 1e-6);

@@ -27,7 +27,7 @@ TEST(Canopy, AMattOneLightsItselfEvenly) {
             const double exponent = std::log(0.5) / std::log(std::cos(radians(35.0)));
             const double cosine = (0.6 - depth) / std::hypot(0.6 - depth, 0.5);
             const double caught = 1.0 - std::pow(cosine, exponent + 1.0);
-            const double rho = static_cast<double>(reflectance);
+            const auto rho = static_cast<double>(reflectance);
             const double expected = rho * caught / sphere / (1.0 - rho * cap / sphere);
             for (const float place : {0.0F, 0.3F, 1.0F}) {
                 EXPECT_NEAR(static_cast<double>(lit.self_light(place)), expected, 2e-3 * expected);

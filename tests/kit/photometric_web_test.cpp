@@ -10,6 +10,8 @@
 
 #include <gtest/gtest.h>
 
+#include <array>
+
 #include "kit/photometric_opening.h"
 #include "support/photometric_examples.h"
 
@@ -147,11 +149,11 @@ TEST(PhotometricWeb, DirectionsWorkedByHand) {
         {3, {45, 45}, {-0.5F, half, 0.5F}},
         {3, {-90, 0}, {0, -1, 0}},
     };
-    const PhotometricWeb webs[] = {web_of(photometric_text(2, 1, 1, "0 180\n0\n1 1")),
-                                   web_of(photometric_text(2, 2, 2, "-90 90\n-90 90\n1 1\n1 1")),
-                                   web_of(photometric_text(2, 2, 3, "-90 90\n-90 90\n1 1\n1 1"))};
+    const std::array webs{web_of(photometric_text(2, 1, 1, "0 180\n0\n1 1")),
+                          web_of(photometric_text(2, 2, 2, "-90 90\n-90 90\n1 1\n1 1")),
+                          web_of(photometric_text(2, 2, 3, "-90 90\n-90 90\n1 1\n1 1"))};
     for (const ByHand& by_hand : cases) {
-        const Vec3 direction = webs[by_hand.type - 1].direction_of(by_hand.angles);
+        const Vec3 direction = webs[static_cast<std::size_t>(by_hand.type - 1)].direction_of(by_hand.angles);
         EXPECT_LT(glm::length(direction - by_hand.direction), 1e-6F)
             << "type " << by_hand.type << " v " << by_hand.angles.vertical_deg << " h " << by_hand.angles.horizontal_deg
             << ": " << direction.x << " " << direction.y << " " << direction.z;

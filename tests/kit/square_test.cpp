@@ -56,6 +56,7 @@ TEST(PlaceWarp, GivesEachCellItsShare) {
     double all = 0.0;
     for (const float weight : weights) all += static_cast<double>(weight);
     std::vector<double> expected;
+    expected.reserve(weights.size());
     for (const float weight : weights) expected.push_back(kSamples * static_cast<double>(weight) / all);
     std::vector<double> observed(weights.size(), 0.0);
     RandomStream random(41);
@@ -83,8 +84,8 @@ TEST(PlaceWarp, GivesEachCellItsShare) {
 std::vector<double> masses(const SquareDensity& density) {
     std::vector<double> cells(kCells, 0.0);
     for (std::size_t i = 0; i < kCells; ++i) {
-        const Vec2 middle((static_cast<float>(i % kSide) + 0.5F) / kSide,
-                          (static_cast<float>(i / kSide) + 0.5F) / kSide);
+        const std::size_t row = i / kSide;
+        const Vec2 middle((static_cast<float>(i % kSide) + 0.5F) / kSide, (static_cast<float>(row) + 0.5F) / kSide);
         cells[i] = static_cast<double>(density.density(middle)) / kCells;
     }
     return cells;

@@ -46,7 +46,7 @@ TEST(FlashHead, TheDialHalves) {
 // The same chain backwards: told f/22.484 at full, the head has 40 lm·s/J; told a stop less light, 20.
 TEST(FlashHead, OneReadingGivesTheEfficacy) {
     const std::string reading =
-        "calibration = { modifier = " + kBox + ", dial = \"1/1\", distance = \"1.5 m\", reads = ";
+        "calibration = { modifier = " + kBox + R"(, dial = "1/1", distance = "1.5 m", reads = )";
     const LightPower as_usual = power_of(driven(kBox, "1.5 m", "meter = 8") + head(reading + "22.484 }"));
     EXPECT_NEAR(as_usual.efficacy_lms_per_j, 40.0, 0.003 * 40.0);
     EXPECT_EQ(as_usual.efficacy_from, EfficacyFrom::kReading);
@@ -63,8 +63,7 @@ TEST(FlashHead, OneReadingGivesTheEfficacy) {
 TEST(FlashHead, TheCalibratedHeadReadsWhatItRead) {
     const LightPower power = power_of(
         driven("\"octa-120\"", "1.5 m", "dial = \"1/8\"") +
-        head(
-            "calibration = { modifier = \"octa-120\", dial = \"1/8\", distance = \"1.5 m\", reads = 5.6, iso = 100 }"));
+        head(R"(calibration = { modifier = "octa-120", dial = "1/8", distance = "1.5 m", reads = 5.6, iso = 100 })"));
     // Two readings of 0.1 % of the light each.
     EXPECT_NEAR(2.0 * std::log2(power.f_number / (4.0 * std::sqrt(2.0))), 0.0, 0.01);
 }
@@ -74,7 +73,7 @@ TEST(FlashHead, TheCalibratedHeadReadsWhatItRead) {
 TEST(FlashHead, PrescribesTheDial) {
     const std::string bulb = "{ shape = \"sphere\", diameter = 0.05 }";
     const std::string calibrated =
-        head("calibration = { modifier = " + bulb + ", dial = \"1/8\", distance = \"1 m\", reads = 5.6 }");
+        head("calibration = { modifier = " + bulb + R"(, dial = "1/8", distance = "1 m", reads = 5.6 })");
     const auto setting = [&](const char* distance, const char* power) {
         return power_of(driven(bulb, distance, power) + calibrated).dial->setting;
     };
@@ -93,9 +92,9 @@ TEST(FlashHead, AThirdsHeadLeavesTenthsOver) {
 }
 
 TEST(FlashHead, AReadingThatNoLightCanGiveIsRefused) {
-    const Studio studio = studio_from(
-        driven(kBox, "1.5 m", "meter = 8") +
-        head("calibration = { modifier = " + kBox + ", dial = \"1/256\", distance = \"1.5 m\", reads = 64 }"));
+    const Studio studio =
+        studio_from(driven(kBox, "1.5 m", "meter = 8") + head("calibration = { modifier = " + kBox +
+                                                              R"(, dial = "1/256", distance = "1.5 m", reads = 64 })"));
     const auto lit = set_powers(studio, Stage(studio, Stage::With::kNobody));
     ASSERT_FALSE(lit);
     EXPECT_NE(lit.problems()[0].text.find("test.toml:17:15: the calibration of [flash.big]"), std::string::npos)

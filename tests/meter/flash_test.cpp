@@ -12,7 +12,7 @@ const std::string kIso100 = "[camera]\niso = 100\n";
 
 std::string bulb(const std::string& power, const std::string& distance) {
     // A globe that keeps nothing back.
-    const std::string globe = "{ shape = \"sphere\", diameter = \"10 cm\" }";
+    const std::string globe = R"({ shape = "sphere", diameter = "10 cm" })";
     return kEmpty + kIso100 + "[[light]]\nmodifier = " + globe + "\nelevation = 0\ndistance = \"" + distance + "\"\n" +
            power + "\n";
 }

@@ -85,7 +85,7 @@ TEST_F(PhotometricLights, SpreadOverADiscItIsTheIntegralOverTheDisc) {
     const auto by_hand = [](double radius, double distance) {
         return 200.0 / (radius * radius) * (1.0 - distance / std::hypot(distance, radius));
     };
-    const std::string disc = "{ photometric = \"lamp.ies\", shape = \"disc\", diameter = 1.0 }";
+    const std::string disc = R"({ photometric = "lamp.ies", shape = "disc", diameter = 1.0 })";
     EXPECT_NEAR(lux(disc, "position = [0, 1.25, 1]\n" + kAsFile), by_hand(0.5, 1.0), 3e-3 * by_hand(0.5, 1.0));
     EXPECT_NEAR(lux(disc, "position = [0, 1.25, 0.5]\n" + kAsFile), by_hand(0.5, 0.5), 3e-3 * by_hand(0.5, 0.5));
     // Far away it is the point.

@@ -36,8 +36,8 @@ class OwnEyes {
         const double a = radians(across_deg);
         const double e = radians(up_deg);
         const FaceFrame& frame = face_.frame;
-        return Vec3(frame.origin + kAway * (std::cos(e) * std::sin(a) * frame.right + std::sin(e) * frame.up +
-                                            std::cos(e) * std::cos(a) * frame.forward));
+        return {frame.origin + kAway * (std::cos(e) * std::sin(a) * frame.right + std::sin(e) * frame.up +
+                                        std::cos(e) * std::cos(a) * frame.forward)};
     }
     std::optional<Skin> at(double x, double y) const {
         const FaceFrame& frame = face_.frame;

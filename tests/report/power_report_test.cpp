@@ -1,4 +1,5 @@
 // How power, dials, ways out of range, marks of f-numbers and pupils are told, in text and in JSON.
+#include <array>
 #include <cmath>
 
 #include <gtest/gtest.h>
@@ -65,15 +66,16 @@ TEST(PowerText, OutOfRangeNamesTheWaysOut) {
 
 // Every way has a number and a side effect.
 TEST(PowerText, EveryWayOutHasItsSideEffect) {
-    const Remedy ways[] = {{Remedy::Kind::kIso, 400.0, 2.0, true, 0, 0, 1},
-                           {Remedy::Kind::kIso, 50.0, -1.0, true, 0, 0, 1},
-                           {Remedy::Kind::kNeutralDensity, 0.6, -1.99, true, 0, 0, 1},
-                           {Remedy::Kind::kDistance, 2.0, -2.0, true, 0.5, 0.25, 0.5},
-                           {Remedy::Kind::kClothOut, 0.0, 0.7, false, 0, 0, 1},
-                           {Remedy::Kind::kClothIn, 0.0, -0.7, true, 0, 0, 1}};
-    const char* words[] = {"ISO 400 (+2.0 stops)", "ISO 50 (-1.0 stops)", "neutral density 0.60",
-                           "2.00 m from the face", "cloth out (+0.7",     "cloth in (-0.7"};
-    for (std::size_t i = 0; i < std::size(ways); ++i) {
+    const auto ways = std::to_array<Remedy>({{Remedy::Kind::kIso, 400.0, 2.0, true, 0, 0, 1},
+                                             {Remedy::Kind::kIso, 50.0, -1.0, true, 0, 0, 1},
+                                             {Remedy::Kind::kNeutralDensity, 0.6, -1.99, true, 0, 0, 1},
+                                             {Remedy::Kind::kDistance, 2.0, -2.0, true, 0.5, 0.25, 0.5},
+                                             {Remedy::Kind::kClothOut, 0.0, 0.7, false, 0, 0, 1},
+                                             {Remedy::Kind::kClothIn, 0.0, -0.7, true, 0, 0, 1}});
+    const auto words =
+        std::to_array<const char*>({"ISO 400 (+2.0 stops)", "ISO 50 (-1.0 stops)", "neutral density 0.60",
+                                    "2.00 m from the face", "cloth out (+0.7", "cloth in (-0.7"});
+    for (std::size_t i = 0; i < ways.size(); ++i) {
         EXPECT_TRUE(has(way_text(ways[i]), words[i])) << way_text(ways[i]);
         EXPECT_GT(side_effect_text(ways[i]).size(), 20U);
     }

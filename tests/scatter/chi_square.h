@@ -2,6 +2,7 @@
 #pragma once
 
 #include <algorithm>
+#include <array>
 #include <cmath>
 #include <cstddef>
 #include <fstream>
@@ -87,12 +88,12 @@ struct SkyPatch {
 // By the Gauss–Legendre rule of three points a side.
 template <class Density>
 double integrate_plainly(const Density& density, const SkyPatch& patch) {
-    constexpr double kPlaces[3] = {0.1127016653792583, 0.5, 0.8872983346207417};
-    constexpr double kWeights[3] = {5.0 / 18.0, 8.0 / 18.0, 5.0 / 18.0};
+    constexpr std::array<double, 3> kPlaces = {0.1127016653792583, 0.5, 0.8872983346207417};
+    constexpr std::array<double, 3> kWeights = {5.0 / 18.0, 8.0 / 18.0, 5.0 / 18.0};
     double sum = 0.0;
-    for (int i = 0; i < 3; ++i) {
+    for (std::size_t i = 0; i < 3; ++i) {
         const double polar = patch.polar + kPlaces[i] * patch.polar_size;
-        for (int j = 0; j < 3; ++j) {
+        for (std::size_t j = 0; j < 3; ++j) {
             const double turn = patch.turn + kPlaces[j] * patch.turn_size;
             const Vec3 w(std::sin(polar) * std::cos(turn), std::sin(polar) * std::sin(turn), std::cos(polar));
             sum += kWeights[i] * kWeights[j] * static_cast<double>(density(w)) * std::sin(polar);
@@ -104,15 +105,18 @@ double integrate_plainly(const Density& density, const SkyPatch& patch) {
 // Quartered until it agrees with its quarters to 1e-8, which is a thousandth of a sample in 100 000.
 template <class Density>
 double integrate_patch(const Density& density, const SkyPatch& patch, double plainly, int depth = 0) {
-    double quarters[4];
+    std::array<double, 4> quarters{};
     double sum = 0.0;
     for (int i = 0; i < 4; ++i) {
-        quarters[i] = integrate_plainly(density, patch.quarter(i));
-        sum += quarters[i];
+        double& quarter = quarters.at(static_cast<std::size_t>(i));
+        quarter = integrate_plainly(density, patch.quarter(i));
+        sum += quarter;
     }
     if (std::abs(sum - plainly) < 1e-8 || depth == 12) return sum;
     double result = 0.0;
-    for (int i = 0; i < 4; ++i) result += integrate_patch(density, patch.quarter(i), quarters[i], depth + 1);
+    for (int i = 0; i < 4; ++i) {
+        result += integrate_patch(density, patch.quarter(i), quarters.at(static_cast<std::size_t>(i)), depth + 1);
+    }
     return result;
 }
 
@@ -187,7 +191,7 @@ ChiSquare test_directions(std::size_t samples, const Density& density, const Sam
 inline std::string dump(const ChiSquare& test, std::string name) {
     std::replace_if(
         name.begin(), name.end(), [](char c) { return std::isalnum(static_cast<unsigned char>(c)) == 0; }, '_');
-    const std::string path = std::string(UNDERSTUDY_BUILD_DIR) + "/chi_square_" + name + ".txt";
+    std::string path = std::string(UNDERSTUDY_BUILD_DIR) + "/chi_square_" + name + ".txt";
     std::ofstream file(path);
     file << "row column expected observed (last line: samples that came to nothing)\n";
     for (std::size_t i = 0; i < test.expected.size(); ++i) {

@@ -115,7 +115,7 @@ TEST(SkinWalk, SendsBackTheColourThatWasAskedFor) {
         constexpr int kWalks = 200000;
         const Sums sums = follow(medium, Slab{}, kWalks, {});
         for (std::size_t k = 0; k < 4; ++k) {
-            const double wanted = static_cast<double>(colour[static_cast<int>(k)]);
+            const auto wanted = static_cast<double>(colour[static_cast<int>(k)]);
             const double error = std::sqrt((sums.square[k] - sums.back[k] * sums.back[k]) / kWalks);
             EXPECT_LT(4.0 * error, 0.008 * wanted + 0.001);
             EXPECT_NEAR(sums.back[k], wanted, 0.005 * wanted + 3.0 * error) << k;

@@ -2,6 +2,7 @@
 #include "scatter/surface.h"
 
 #include <algorithm>
+#include <array>
 #include <cmath>
 #include <set>
 
@@ -19,27 +20,27 @@ namespace {
 constexpr double kTableTolerance = 0.0005;
 
 struct Estimate {
-    double mean[4] = {};
-    double error[4] = {};  // standard error
+    std::array<double, 4> mean{};
+    std::array<double, 4> error{};  // standard error
 };
 
 // The mean weight of the samples that `draw` makes from random numbers; none counts as 0.
 template <class Draw>
 Estimate mean_weight(int count, std::uint32_t seed, const Draw& draw) {
     RandomStream random(seed);
-    double sum[4] = {};
-    double squares[4] = {};
+    std::array<double, 4> sum{};
+    std::array<double, 4> squares{};
     for (int i = 0; i < count; ++i) {
         const std::optional<ScatterSample> sample = draw(random);
         if (!sample) continue;
-        for (int c = 0; c < 4; ++c) {
-            const double weight = static_cast<double>(sample->weight[c]);
+        for (std::size_t c = 0; c < 4; ++c) {
+            const auto weight = static_cast<double>(sample->weight[static_cast<int>(c)]);
             sum[c] += weight;
             squares[c] += weight * weight;
         }
     }
     Estimate result;
-    for (int c = 0; c < 4; ++c) {
+    for (std::size_t c = 0; c < 4; ++c) {
         result.mean[c] = sum[c] / count;
         const double variance = squares[c] / count - result.mean[c] * result.mean[c];
         result.error[c] = std::sqrt(std::max(0.0, variance) / count);
@@ -62,7 +63,7 @@ TEST(EverySurface, ReturnsNoMoreThanItGetsAndAllOfItWhenWhite) {
                 const Vec3 u = random.next3();
                 return sample_scatter(named.surface, wo, kTestWaves, u);
             });
-            for (int c = 0; c < 4; ++c) {
+            for (std::size_t c = 0; c < 4; ++c) {
                 const double allowed = 3.0 * estimate.error[c] + kTableTolerance;
                 EXPECT_LE(estimate.mean[c], 1.0 + allowed) << named.name << " at cosine " << cosine;
                 if (named.white) {
@@ -85,8 +86,9 @@ TEST(EverySurface, StatesItsAlbedo) {
         });
         const Light4 stated = albedo(named.surface, kTestWaves);
         const double limit = std::holds_alternative<RoughMetal>(named.surface) ? 0.02 : kTableTolerance;
-        for (int c = 0; c < 4; ++c) {
-            EXPECT_NEAR(static_cast<double>(stated[c]), estimate.mean[c], 3.0 * estimate.error[c] + limit)
+        for (std::size_t c = 0; c < 4; ++c) {
+            EXPECT_NEAR(static_cast<double>(stated[static_cast<int>(c)]), estimate.mean[c],
+                        3.0 * estimate.error[c] + limit)
                 << named.name;
         }
     }

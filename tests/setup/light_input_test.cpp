@@ -37,7 +37,7 @@ TEST(LightInput, EveryShape) {
         EXPECT_TRUE(setup) << all_text(setup.problems());
         return setup->lights[0].modifier;
     };
-    const ModifierSettings box = modifier("shape = \"rectangle\", width = \"0.6 m\", height = \"90 cm\"");
+    const ModifierSettings box = modifier(R"(shape = "rectangle", width = "0.6 m", height = "90 cm")");
     EXPECT_EQ(box.name, "rectangle");
     EXPECT_DOUBLE_EQ(std::get<RectangleShape>(box.shape).width_m, 0.6);
     EXPECT_DOUBLE_EQ(std::get<RectangleShape>(box.shape).height_m, 0.9);
@@ -60,7 +60,7 @@ TEST(LightInput, UmbrellasFramesAndWindows) {
         return setup->lights[0];
     };
     const auto plain =
-        std::get<UmbrellaShape>(light("shape = \"umbrella\", cloth = \"silver\", diameter = 1").modifier.shape);
+        std::get<UmbrellaShape>(light(R"(shape = "umbrella", cloth = "silver", diameter = 1)").modifier.shape);
     EXPECT_EQ(plain.cloth, UmbrellaShape::Cloth::kSilver);
     EXPECT_DOUBLE_EQ(plain.depth_m, 0.25);
     EXPECT_DOUBLE_EQ(plain.head.distance_m, 0.6);

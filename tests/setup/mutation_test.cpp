@@ -1,5 +1,6 @@
 #include <algorithm>
 #include <random>
+#include <string>
 
 #include <gtest/gtest.h>
 
@@ -49,7 +50,8 @@ ambient_spectrum = "FL2"
 )";
 
 std::string mutated(std::mt19937& random) {
-    static const std::string pieces = "0123456789.-+\"'[]{}=,#\n\t eEmx_:\\\xff\x00\xc3\xa9nai";
+    using namespace std::string_literals;
+    static const std::string pieces = "0123456789.-+\"'[]{}=,#\n\t eEmx_:\\\xff\x00\xc3\xa9nai"s;
     std::string text = kScene;
     const std::size_t edits = 1 + random() % 3;
     for (std::size_t i = 0; i < edits && !text.empty(); ++i) {

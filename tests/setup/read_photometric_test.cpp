@@ -42,7 +42,7 @@ TEST_F(PhotometricModifiers, APointOrAFront) {
     EXPECT_EQ(point->lights[0].modifier.efficiency, 1.0);
     ASSERT_TRUE(point->lights[0].modifier.photometric);
     EXPECT_EQ(point->lights[0].modifier.photometric->candela[0][0], 600.0);
-    const auto front = parse("{ photometric = \"lamp.ies\", shape = \"disc\", diameter = \"10 cm\", efficiency = 0.6 }",
+    const auto front = parse(R"({ photometric = "lamp.ies", shape = "disc", diameter = "10 cm", efficiency = 0.6 })",
                              "lumens = \"as file\"");
     ASSERT_TRUE(front) << all_text(front.problems());
     EXPECT_TRUE(std::holds_alternative<DiscShape>(front->lights[0].modifier.shape));
@@ -64,12 +64,12 @@ TEST_F(PhotometricModifiers, FilesThatCannotBeUsed) {
 }
 
 TEST_F(PhotometricModifiers, ContradictionsAreTold) {
-    expect_told(parse("{ photometric = \"lamp.ies\", shape = \"sphere\", diameter = 0.1 }"), "scene.toml:2:48",
+    expect_told(parse(R"({ photometric = "lamp.ies", shape = "sphere", diameter = 0.1 })"), "scene.toml:2:48",
                 "not flat");
-    expect_told(parse("{ photometric = \"lamp.ies\", shape = \"dome\", diameter = 1, depth = 0.2 }"), "scene.toml:2:48",
+    expect_told(parse(R"({ photometric = "lamp.ies", shape = "dome", diameter = 1, depth = 0.2 })"), "scene.toml:2:48",
                 "not flat");
     expect_told(parse("{ photometric = \"lamp.ies\", diameter = 0.1 }"), "scene.toml:2:40", "unknown key \"diameter\"");
-    expect_told(parse("{ photometric = \"lamp.ies\", shape = \"disc\" }"), "scene.toml:2:12", "no diameter");
+    expect_told(parse(R"({ photometric = "lamp.ies", shape = "disc" })"), "scene.toml:2:12", "no diameter");
     expect_told(parse("\"bulb\"", "lumens = \"as file\""), "scene.toml:3:10", "no photometric file is named");
     expect_told(parse("{ photometric = \"lamp.ies\" }", "lumens = \"as flie\""), "scene.toml:3:10", "as flie");
     expect_told(parse("{ photometric = \"lamp.ies\" }", "lumens = \"as file\"\nmeter = 4"), "scene.toml:3:1", "twice");

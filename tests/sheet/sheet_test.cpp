@@ -106,7 +106,8 @@ TEST(ContactSheet, IsGreyBeyondItsBoxes) {
         // Letters such as j reach a little beyond the place that a line is reckoned to take.
         for (int y = std::max(0, box.y); y < std::min(layout.height, box.y + box.height); ++y) {
             for (int x = std::max(0, box.x - 4); x < std::min(layout.width, box.x + box.width + 4); ++x) {
-                taken[static_cast<std::size_t>(y * layout.width + x)] = true;
+                const int place = y * layout.width + x;
+                taken[static_cast<std::size_t>(place)] = true;
             }
         }
     };
@@ -164,7 +165,8 @@ TEST(ContactSheet, LettersAreLargeEnough) {
     for (int y = box.y; y < box.y + box.height; ++y) {
         bool ink = false;
         for (int x = box.x; x < box.x + box.width; ++x) {
-            ink = ink || drawn->pixels[static_cast<std::size_t>(y * drawn->width + x)][0] < 60;
+            const int place = y * drawn->width + x;
+            ink = ink || drawn->pixels[static_cast<std::size_t>(place)][0] < 60;
         }
         inked += ink ? 1 : 0;
     }

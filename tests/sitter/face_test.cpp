@@ -27,7 +27,7 @@ double breadth(const Sitter& sitter, Zone zone) {
     for (std::size_t t = 0; t < sitter.mesh.triangles.size(); ++t) {
         if (sitter.mesh.zones[t] != zone) continue;
         for (const auto v : sitter.mesh.triangles[t]) {
-            most = std::max(most, 2.0 * std::abs(double{sitter.mesh.positions[v].x}));
+            most = std::max(most, 2.0 * std::abs(static_cast<double>(sitter.mesh.positions[v].x)));
         }
     }
     return most;
@@ -39,7 +39,8 @@ double most_raised(const Sitter& from, const Sitter& to, Zone zone) {
     for (std::size_t t = 0; t < from.mesh.triangles.size(); ++t) {
         if (from.mesh.zones[t] != zone) continue;
         for (const auto v : from.mesh.triangles[t]) {
-            most = std::max(most, double{to.mesh.positions[v].y} - double{from.mesh.positions[v].y});
+            most = std::max(
+                most, static_cast<double>(to.mesh.positions[v].y) - static_cast<double>(from.mesh.positions[v].y));
         }
     }
     return most;
@@ -50,8 +51,9 @@ double nose_breadth(const Sitter& sitter) {
     const Double3 tip = sitter.landmarks->nose_tip.position;
     double most = 0.0;
     for (const Vec3& p : sitter.mesh.positions) {
-        const bool on_nose = std::abs(double{p.y} - tip.y) < 0.006 && double{p.z} > tip.z - 0.020;
-        if (on_nose) most = std::max(most, 2.0 * std::abs(double{p.x}));
+        const bool on_nose =
+            std::abs(static_cast<double>(p.y) - tip.y) < 0.006 && static_cast<double>(p.z) > tip.z - 0.020;
+        if (on_nose) most = std::max(most, 2.0 * std::abs(static_cast<double>(p.x)));
     }
     return most;
 }
@@ -107,7 +109,9 @@ TEST(Face, EndsOfTheAmountsAreStillPeople) {
                     << kFaceFeatureNames.at(f) << amount;
                 double most = 0.0;
                 for (const Vec3& p : sitter.mesh.positions) {
-                    if (double{p.y} > 1.25 + 0.025) most = std::max(most, 2.0 * std::abs(double{p.x}));
+                    if (static_cast<double>(p.y) > 1.25 + 0.025) {
+                        most = std::max(most, 2.0 * std::abs(static_cast<double>(p.x)));
+                    }
                 }
                 EXPECT_NEAR(1000.0 * most, kBreadth.at(at)[0], 3.1 * kBreadth.at(at)[1])
                     << kFaceFeatureNames.at(f) << amount;

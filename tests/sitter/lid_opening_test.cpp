@@ -1,4 +1,5 @@
 // Lids drawn from wide to closed.
+#include <array>
 #include <cmath>
 
 #include "sitter/eye_rays.h"
@@ -102,7 +103,7 @@ TEST_P(LidOpeningTest, NoLidIsInsideTheEye) {
 TEST_P(LidOpeningTest, TearsLieAlongBothLids) {
     const Sitter& sitter = posed(GetParam());
     for (const Eye& eye : *sitter.eyes) {
-        double highest[2] = {0.0, 0.0};
+        std::array<double, 2> highest{};
         for (std::size_t t = 0; t < sitter.mesh.triangles.size(); ++t) {
             if (sitter.mesh.zones[t] != Zone::kTearLine) continue;
             for (const auto v : sitter.mesh.triangles[t]) {
@@ -112,7 +113,7 @@ TEST_P(LidOpeningTest, TearsLieAlongBothLids) {
                 ASSERT_LT(height, 0.0006);
                 // The middle third, where nothing of the caruncle holds the lid off.
                 if (std::abs(p.x - eye.centre.x) > 0.005) continue;
-                double& high = highest[p.y > eye.centre.y ? 0 : 1];
+                double& high = highest.at(p.y > eye.centre.y ? 0 : 1);
                 high = std::max(high, height);
             }
         }

@@ -1,6 +1,7 @@
 // Pupil diameters against published formulae and the values worked out from them.
 #include "sitter/pupil.h"
 
+#include <array>
 #include <cmath>
 
 #include <gtest/gtest.h>
@@ -14,10 +15,13 @@ TEST(Pupil, StanleyAndDaviesAtTheirReference) { EXPECT_NEAR(stanley_davies_pupil
 // Watson and Yellott 2012 (doi 10.1167/12.10.12), worked out from their equations in another program: cd/m²; fields of
 // 100 deg² (30 years, 60 years, 30 years and one eye) and of 1600 deg² (30 years).
 TEST(Pupil, WatsonAndYellottsUnifiedFormula) {
-    const double table[][5] = {{0.01, 7.5017, 5.9685, 7.6063, 7.1675},  {0.1, 7.2498, 5.7899, 7.5017, 6.5312},
-                               {1.0, 6.6971, 5.3980, 7.2498, 5.4421},   {10.0, 5.6970, 4.6887, 6.6971, 4.1283},
-                               {50.0, 4.7890, 4.0448, 6.0458, 3.3444},  {100.0, 4.3899, 3.7617, 5.6970, 3.0754},
-                               {1000.0, 3.2530, 2.9554, 4.3899, 2.4747}};
+    const auto table = std::to_array<std::array<double, 5>>({{0.01, 7.5017, 5.9685, 7.6063, 7.1675},
+                                                             {0.1, 7.2498, 5.7899, 7.5017, 6.5312},
+                                                             {1.0, 6.6971, 5.3980, 7.2498, 5.4421},
+                                                             {10.0, 5.6970, 4.6887, 6.6971, 4.1283},
+                                                             {50.0, 4.7890, 4.0448, 6.0458, 3.3444},
+                                                             {100.0, 4.3899, 3.7617, 5.6970, 3.0754},
+                                                             {1000.0, 3.2530, 2.9554, 4.3899, 2.4747}});
     for (const auto& row : table) {
         EXPECT_NEAR(watson_yellott_pupil_mm(row[0] * 100.0, 2, 30.0), row[1], 5e-5) << row[0];
         EXPECT_NEAR(watson_yellott_pupil_mm(row[0] * 100.0, 2, 60.0), row[2], 5e-5) << row[0];

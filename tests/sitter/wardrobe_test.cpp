@@ -112,7 +112,7 @@ TEST(Sheet, IsCutAlongItsOutline) {
 // A sitter seen from the front: what lies one behind the other.
 class FromTheFront {
   public:
-    explicit FromTheFront(const SitterMesh& mesh) : mesh_(mesh), cells_(kAcross * kAcross) {
+    explicit FromTheFront(const SitterMesh& mesh) : mesh_(mesh), cells_(static_cast<std::size_t>(kAcross) * kAcross) {
         for (std::uint32_t t = 0; t < mesh.triangles.size(); ++t) {
             Vec3 low(1e9F);
             Vec3 high(-1e9F);
@@ -151,7 +151,8 @@ class FromTheFront {
     static constexpr int kAcross = 128;
     static int cell(float metres) { return std::clamp(static_cast<int>(metres * kAcross), 0, kAcross - 1); }
     std::vector<std::uint32_t>& at(int column, int row) {
-        return cells_.at(static_cast<std::size_t>(row * kAcross + column));
+        const int place = row * kAcross + column;
+        return cells_.at(static_cast<std::size_t>(place));
     }
 
     const SitterMesh& mesh_;
@@ -273,7 +274,7 @@ TEST(Hat, HasItsBrimAndHoldsTheHead) {
             EXPECT_GT(top_hat, top_head + 0.005F) << name;
             return far;
         };
-        const double wider = static_cast<double>(reach(0.08) - reach(0.05));
+        const auto wider = static_cast<double>(reach(0.08) - reach(0.05));
         EXPECT_NEAR(wider, 0.03, 0.004) << name;
     }
 }

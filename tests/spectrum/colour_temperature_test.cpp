@@ -2,6 +2,7 @@
 
 #include <gtest/gtest.h>
 
+#include <array>
 #include <string>
 
 #include "spectrum/illuminant.h"
@@ -20,17 +21,17 @@ struct Known {
 // CIE 15:2004 and CIE 15:2018 and of ISO 7589; where the CIE prints a temperature it agrees (2856, 5003, 5503, 6504,
 // 4230, 4000, 2733, 2998, 4103, 5109, 6598). Those chromaticities have four decimals: half of the last is up to 6 K at
 // 5000 K, and 0.0001 in u, v.
-constexpr Known kKnown[] = {{"A", 2855.5, 0.00000},           {"D50", 5000.6, 0.00319},
-                            {"D55", 5502.3, 0.00325},         {"D65", 6504.2, 0.00321},
-                            {"D75", 7504.9, 0.00314},         {"E", 5455.4, -0.00442},
-                            {"FL2", 4223.4, 0.00177},         {"FL7", 6491.9, 0.00321},
-                            {"FL11", 3999.5, 0.00005},        {"LED-B1", 2732.8, -0.00071},
-                            {"LED-B2", 2997.2, -0.00098},     {"LED-B3", 4103.0, -0.00065},
-                            {"LED-B4", 5108.3, 0.00047},      {"LED-B5", 6598.2, 0.00087},
-                            {"LED-BH1", 2851.4, -0.00030},    {"LED-RGB1", 2840.3, 0.00426},
-                            {"LED-V1", 2723.1, -0.00188},     {"LED-V2", 4069.8, 0.00105},
-                            {"xenon-flash", 5518.8, 0.00334}, {"studio-tungsten", 3099.5, 0.00067},
-                            {"photoflood", 3399.4, 0.00007}};
+constexpr auto kKnown = std::to_array<Known>({{"A", 2855.5, 0.00000},           {"D50", 5000.6, 0.00319},
+                                              {"D55", 5502.3, 0.00325},         {"D65", 6504.2, 0.00321},
+                                              {"D75", 7504.9, 0.00314},         {"E", 5455.4, -0.00442},
+                                              {"FL2", 4223.4, 0.00177},         {"FL7", 6491.9, 0.00321},
+                                              {"FL11", 3999.5, 0.00005},        {"LED-B1", 2732.8, -0.00071},
+                                              {"LED-B2", 2997.2, -0.00098},     {"LED-B3", 4103.0, -0.00065},
+                                              {"LED-B4", 5108.3, 0.00047},      {"LED-B5", 6598.2, 0.00087},
+                                              {"LED-BH1", 2851.4, -0.00030},    {"LED-RGB1", 2840.3, 0.00426},
+                                              {"LED-V1", 2723.1, -0.00188},     {"LED-V2", 4069.8, 0.00105},
+                                              {"xenon-flash", 5518.8, 0.00334}, {"studio-tungsten", 3099.5, 0.00067},
+                                              {"photoflood", 3399.4, 0.00007}});
 
 TEST(NearestBlackBody, OfTheTabulatedLamps) {
     for (const Known& lamp : kKnown) {

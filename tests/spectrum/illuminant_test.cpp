@@ -2,6 +2,9 @@
 
 #include <gtest/gtest.h>
 
+#include <array>
+#include <string>
+
 #include "spectrum/colour.h"
 #include "spectrum/observer.h"
 
@@ -21,30 +24,30 @@ struct White {
 
 // CIE 15:2004 tables 11.1 and T.3, CIE 15:2018 for the LEDs; given to four or five decimals. The last three are those
 // of ISO 7589's tables by colour-science's list of white points.
-constexpr White kWhites[] = {{"A", 0.44758, 0.40745},
-                             {"D50", 0.34567, 0.35850},
-                             {"D55", 0.33243, 0.34744},
-                             {"D65", 0.31271, 0.32902},
-                             {"D75", 0.29903, 0.31488},
-                             {"E", 0.33333, 0.33333},
-                             {"FL2", 0.3721, 0.3751},
-                             {"FL7", 0.3129, 0.3292},
-                             {"FL11", 0.3805, 0.3769},
-                             {"LED-B1", 0.4560, 0.4078},
-                             {"LED-B2", 0.4357, 0.4012},
-                             {"LED-B3", 0.3756, 0.3723},
-                             {"LED-B4", 0.3422, 0.3502},
-                             {"LED-B5", 0.3118, 0.3236},
-                             {"LED-BH1", 0.4474, 0.4066},
-                             {"LED-RGB1", 0.4557, 0.4211},
-                             {"LED-V1", 0.4548, 0.4044},
-                             {"LED-V2", 0.3781, 0.3775},
-                             {"F2", 0.3721, 0.3751},
-                             {"F7", 0.3129, 0.3292},
-                             {"F11", 0.3805, 0.3769},
-                             {"xenon-flash", 0.33204, 0.34726},
-                             {"studio-tungsten", 0.43094, 0.40359},
-                             {"photoflood", 0.41115, 0.39372}};
+constexpr auto kWhites = std::to_array<White>({{"A", 0.44758, 0.40745},
+                                               {"D50", 0.34567, 0.35850},
+                                               {"D55", 0.33243, 0.34744},
+                                               {"D65", 0.31271, 0.32902},
+                                               {"D75", 0.29903, 0.31488},
+                                               {"E", 0.33333, 0.33333},
+                                               {"FL2", 0.3721, 0.3751},
+                                               {"FL7", 0.3129, 0.3292},
+                                               {"FL11", 0.3805, 0.3769},
+                                               {"LED-B1", 0.4560, 0.4078},
+                                               {"LED-B2", 0.4357, 0.4012},
+                                               {"LED-B3", 0.3756, 0.3723},
+                                               {"LED-B4", 0.3422, 0.3502},
+                                               {"LED-B5", 0.3118, 0.3236},
+                                               {"LED-BH1", 0.4474, 0.4066},
+                                               {"LED-RGB1", 0.4557, 0.4211},
+                                               {"LED-V1", 0.4548, 0.4044},
+                                               {"LED-V2", 0.3781, 0.3775},
+                                               {"F2", 0.3721, 0.3751},
+                                               {"F7", 0.3129, 0.3292},
+                                               {"F11", 0.3805, 0.3769},
+                                               {"xenon-flash", 0.33204, 0.34726},
+                                               {"studio-tungsten", 0.43094, 0.40359},
+                                               {"photoflood", 0.41115, 0.39372}});
 
 TEST(Illuminant, HasItsPublishedWhitePoint) {
     for (const White& white : kWhites) {
@@ -54,7 +57,7 @@ TEST(Illuminant, HasItsPublishedWhitePoint) {
         EXPECT_NEAR(colour.x, white.x, 1e-4) << white.name;
         EXPECT_NEAR(colour.y, white.y, 1e-4) << white.name;
     }
-    EXPECT_EQ(cie_illuminant_names().size(), std::size(kWhites));
+    EXPECT_EQ(cie_illuminant_names().size(), kWhites.size());
 }
 
 // Spot values of the tables in CIE 15:2004: T.1 for A and D65, T.3 for D50 and D55.
@@ -78,9 +81,9 @@ TEST(Illuminant, IsNoneForAnUnknownName) {
 
 // CIE 15:2004 equations 3.1 to 3.3, evaluated by colour-science's published test vectors.
 TEST(Daylight, LiesOnTheCiesLocus) {
-    const White locus[] = {
-        {"4000", 0.382343625, 0.383766261}, {"7000", 0.305357431, 0.321646345}, {"25000", 0.24985367, 0.254799464}};
-    const double kelvins[] = {4000.0, 7000.0, 25000.0};
+    const auto locus = std::to_array<White>(
+        {{"4000", 0.382343625, 0.383766261}, {"7000", 0.305357431, 0.321646345}, {"25000", 0.24985367, 0.254799464}});
+    const std::array kelvins{4000.0, 7000.0, 25000.0};
     for (std::size_t i = 0; i < 3; ++i) {
         // The components are tabulated to four figures, hence the last 0.0001.
         const Chromaticity colour = table_chromaticity(daylight_spectrum(kelvins[i]));
@@ -91,9 +94,13 @@ TEST(Daylight, LiesOnTheCiesLocus) {
 
 // Planck's law through the CIE 1 nm observer, 360–830 nm; the 5 nm table over 380–780 nm differs in the fifth decimal.
 TEST(Planck, HasItsChromaticity) {
-    const White bodies[] = {{"2000", 0.526677, 0.413297}, {"2856", 0.447535, 0.407428}, {"3200", 0.423360, 0.398952},
-                            {"4000", 0.380440, 0.376747}, {"5500", 0.332434, 0.341035}, {"6500", 0.313526, 0.323628},
-                            {"10000", 0.280634, 0.288288}};
+    const auto bodies = std::to_array<White>({{"2000", 0.526677, 0.413297},
+                                              {"2856", 0.447535, 0.407428},
+                                              {"3200", 0.423360, 0.398952},
+                                              {"4000", 0.380440, 0.376747},
+                                              {"5500", 0.332434, 0.341035},
+                                              {"6500", 0.313526, 0.323628},
+                                              {"10000", 0.280634, 0.288288}});
     for (const White& body : bodies) {
         const Chromaticity colour = table_chromaticity(planck_spectrum(std::stod(body.name)));
         EXPECT_NEAR(colour.x, body.x, 1e-4) << body.name;

@@ -13,7 +13,7 @@ constexpr double kIndexSquared = kCorneaIndex * kCorneaIndex;
 Eye looking_along_z() { return Eye{{0.03, 1.2, 0.08}, {0.0, 0.0, 1.0}, 0.00175}; }
 
 Vec3 on_iris(const Eye& eye, double across, double up) {
-    return Vec3(eye.centre + kIrisAhead * eye.axis + Double3(across, up, 0.0));
+    return {eye.centre + kIrisAhead * eye.axis + Double3(across, up, 0.0)};
 }
 
 // A matt round light that faces the eye.

@@ -65,8 +65,9 @@ TEST(MottledPaint, IsOnAverageTheMeanOfItsTones) {
     constexpr int kPlaces = 40000;
     for (int i = 0; i < kPlaces; ++i) {
         // A lattice of 200 by 200 places 1.37 m apart: far enough for neighbours to be strangers.
-        const Vec3 place(1.37F * static_cast<float>(i % 200), 1.37F * static_cast<float>(i / 200), -1.5F);
-        const double value = static_cast<double>(std::get<MattSurface>(paint.surface_at(place)).albedo.at(550.0F));
+        const int row = i / 200;
+        const Vec3 place(1.37F * static_cast<float>(i % 200), 1.37F * static_cast<float>(row), -1.5F);
+        const auto value = static_cast<double>(std::get<MattSurface>(paint.surface_at(place)).albedo.at(550.0F));
         sum += value / kPlaces;
         squares += value * value / kPlaces;
     }
@@ -93,7 +94,8 @@ TEST(MottledPaint, DoesNotRepeat) {
         double product = 0.0;
         double square = 0.0;
         for (int i = 0; i < 10000; ++i) {
-            const Vec3 place(1.37F * static_cast<float>(i % 100), 1.37F * static_cast<float>(i / 100), -1.5F);
+            const int row = i / 100;
+            const Vec3 place(1.37F * static_cast<float>(i % 100), 1.37F * static_cast<float>(row), -1.5F);
             const double one = static_cast<double>(paint.share_at(place)) - 0.5;
             product += one * (static_cast<double>(paint.share_at(place + Vec3(shift, 0.0F, 0.0F))) - 0.5);
             square += one * one;

@@ -197,12 +197,12 @@ TEST(PathTracer, BothWaysToALightAgreeOnSilver) {
 // What tears make wet and smooth: both strategies are weighed against each other.
 TEST(PathTracer, BothWaysToALightAgreeOnTears) {
     for (const std::string shape :
-         {"shape = \"rectangle\", width = 0.5, height = 0.5", "shape = \"sphere\", diameter = 0.5",
-          "shape = \"ring\", diameter = 0.5, inner = 0.2",
-          "shape = \"umbrella\", cloth = \"silver\", diameter = 0.6, head_diameter = 0.02",
-          "shape = \"umbrella\", cloth = \"through\", diameter = 0.6",
-          "shape = \"frame\", width = 0.7, height = 0.7, head = 0.5",
-          "shape = \"window\", width = 0.7, height = 0.7, bar = 0.06"}) {
+         {R"(shape = "rectangle", width = 0.5, height = 0.5)", R"(shape = "sphere", diameter = 0.5)",
+          R"(shape = "ring", diameter = 0.5, inner = 0.2)",
+          R"(shape = "umbrella", cloth = "silver", diameter = 0.6, head_diameter = 0.02)",
+          R"(shape = "umbrella", cloth = "through", diameter = 0.6)",
+          R"(shape = "frame", width = 0.7, height = 0.7, head = 0.5)",
+          R"(shape = "window", width = 0.7, height = 0.7, bar = 0.06)"}) {
         SCOPED_TRACE(shape);
         Studio studio =
             studio_from("[sitter]\nhead = \"none\"\n[backdrop]\nsurface = \"none\"\n[[light]]\nmodifier = { " + shape +
@@ -231,13 +231,13 @@ TEST(PathTracer, BothWaysToALightAgreeOnTears) {
 // The stated density of a light's samples is the density with which they come: hits found by directions agree.
 TEST(PathTracer, ALightsDensityIsTheSameBothWays) {
     for (const std::string shape :
-         {"shape = \"disc\", diameter = 0.8", "shape = \"sphere\", diameter = 0.4",
-          "shape = \"polygon\", sides = 8, diameter = 0.9", "shape = \"ring\", diameter = 0.4, inner = 0.2",
-          "shape = \"dome\", diameter = 1.0, depth = 0.2",
-          "shape = \"umbrella\", cloth = \"silver\", diameter = 1.05, head_diameter = 0.05",
-          "shape = \"umbrella\", cloth = \"through\", diameter = 1.05",
-          "shape = \"frame\", width = 2, height = 2, head = 1.5",
-          "shape = \"window\", width = 1.2, height = 1.5, columns = 2, rows = 3"}) {
+         {R"(shape = "disc", diameter = 0.8)", R"(shape = "sphere", diameter = 0.4)",
+          R"(shape = "polygon", sides = 8, diameter = 0.9)", R"(shape = "ring", diameter = 0.4, inner = 0.2)",
+          R"(shape = "dome", diameter = 1.0, depth = 0.2)",
+          R"(shape = "umbrella", cloth = "silver", diameter = 1.05, head_diameter = 0.05)",
+          R"(shape = "umbrella", cloth = "through", diameter = 1.05)",
+          R"(shape = "frame", width = 2, height = 2, head = 1.5)",
+          R"(shape = "window", width = 1.2, height = 1.5, columns = 2, rows = 3)"}) {
         SCOPED_TRACE(shape);
         const Studio studio =
             studio_from("[sitter]\nhead = \"none\"\n[backdrop]\nsurface = \"none\"\n[[light]]\nmodifier = { " + shape +

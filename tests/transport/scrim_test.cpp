@@ -42,7 +42,7 @@ std::string frame_before_face(const std::string& surface, const std::string& siz
 }
 
 // The face point with nobody there stands at z = 0 whatever the head.
-Vec3 face_of(const Studio& studio) { return Vec3(studio.points.face); }
+Vec3 face_of(const Studio& studio) { return {studio.points.face}; }
 
 // A far lamp lights the frame's back evenly: E = Φ / (4π d²) within (a² + b²) / (4 d²) of it, and the frame shines on
 // the face like Lambert's rectangle: T · E · F, F = 4 · 0.05986412 = 0.23945647 for 1 × 1 m at 1 m (Howell's catalogue
@@ -107,7 +107,7 @@ TEST(Scrim, AClothThatTakesNothingLeavesEvenLightEven) {
         const Sampler sampler(1, i / 64, i % 64);
         PathLight light;
         tracer.gather({face_of(studio)}, sample_waves(sampler.group(1).x), sampler, light);
-        const double value = static_cast<double>(light.layers[1].x);
+        const auto value = static_cast<double>(light.layers[1].x);
         sum += value / kPaths;
         squares += value * value / kPaths;
     }

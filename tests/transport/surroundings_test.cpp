@@ -83,7 +83,7 @@ TEST(Surroundings, EveryLumenEndsInAWallWithThreeReflectances) {
         Vec3 normal(0.0F);
         normal[axis] = -side;
         const double rho = axis != 1 ? 0.6 : side > 0.0F ? 0.8 : 0.2;
-        const double area = static_cast<double>(size.x * size.y * size.z / size[axis]);
+        const auto area = static_cast<double>(size.x * size.y * size.z / size[axis]);
         // The floor is a millimetre below the mark's level.
         return std::pair(Gathering{place + Vec3(0.0F, 0.5F * size.y - 0.001F, 0.0F), normal}, 6.0 * area * (1.0 - rho));
     };

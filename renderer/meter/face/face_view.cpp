@@ -81,7 +81,8 @@ FaceView::FaceView(const Stage& stage, const FaceMeasures& face, const Double3& 
 
 const FacePoint* FaceView::at(int column, int row) const {
     if (column < 0 || row < 0 || column >= columns_ || row >= rows_) return nullptr;
-    const int index = index_[static_cast<std::size_t>(row * columns_ + column)];
+    const int cell = row * columns_ + column;
+    const int index = index_[static_cast<std::size_t>(cell)];
     return index < 0 ? nullptr : &points_[static_cast<std::size_t>(index)];
 }
 

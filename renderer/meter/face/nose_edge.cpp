@@ -83,7 +83,7 @@ class EdgeReader {
             if (!way) continue;
             const auto blocking = stage_.intersect(shadow_ray(point.leave_from, centre_));
             if (!blocking) continue;
-            const double far = static_cast<double>(glm::distance(centre_, point.position) - blocking->distance);
+            const auto far = static_cast<double>(glm::distance(centre_, point.position) - blocking->distance);
             places.push_back(
                 {point.position, point.normal, *way, static_cast<double>(blocking->distance) * across_ / far});
         }

@@ -65,7 +65,7 @@ LidEdge lid_edge(const std::vector<Vec3>& loop, float outward, bool upper) {
     const bool first_is_upper = height(ways[0]) > height(ways[1]);
     auto& way = ways.at(first_is_upper == upper ? 0 : 1);
     way.push_back(loop[last]);
-    return LidEdge(std::move(way));
+    return {std::move(way)};
 }
 
 struct LashFrame {

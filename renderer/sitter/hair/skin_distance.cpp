@@ -128,17 +128,12 @@ SkinDistance::Reading SkinDistance::at(const Vec3& place) const {
     const Vec3 where = glm::clamp((place - low_) / kStep, Vec3(1.0F), most);
     const glm::ivec3 cell(where);
     const Vec3 t = where - Vec3(cell);
-    float d[2][2][2];
-    for (int k = 0; k < 2; ++k) {
-        for (int j = 0; j < 2; ++j) {
-            for (int i = 0; i < 2; ++i) d[k][j][i] = distance_[index(cell.x + i, cell.y + j, cell.z + k)];
-        }
-    }
+    const auto d = [&](int k, int j, int i) { return distance_[index(cell.x + i, cell.y + j, cell.z + k)]; };
     const auto mix = [](float a, float b, float s) { return a + s * (b - a); };
-    const auto across = [&](int k, int j) { return mix(d[k][j][0], d[k][j][1], t.x); };
+    const auto across = [&](int k, int j) { return mix(d(k, j, 0), d(k, j, 1), t.x); };
     const float low = mix(across(0, 0), across(0, 1), t.y);
     const float high = mix(across(1, 0), across(1, 1), t.y);
-    const auto slope_x = [&](int k, int j) { return d[k][j][1] - d[k][j][0]; };
+    const auto slope_x = [&](int k, int j) { return d(k, j, 1) - d(k, j, 0); };
     const Vec3 slope(mix(mix(slope_x(0, 0), slope_x(0, 1), t.y), mix(slope_x(1, 0), slope_x(1, 1), t.y), t.z),
                      mix(across(0, 1) - across(0, 0), across(1, 1) - across(1, 0), t.z), high - low);
     const float steep = glm::length(slope);

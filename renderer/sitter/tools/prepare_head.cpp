@@ -136,6 +136,7 @@ std::string obj_text(const Package& package, const Kept& kept, const std::vector
 
 std::vector<std::uint32_t> renumber(const Kept& kept, const std::vector<std::uint32_t>& vertices) {
     std::vector<std::uint32_t> out;
+    out.reserve(vertices.size());
     for (const auto v : vertices) out.push_back(kept.renumbered.at(v));
     return out;
 }

@@ -91,7 +91,7 @@ void hold_in(SkinnedMesh& mesh, ClothSheet& body, const Outline& worn) {
     for (std::size_t v = 0; v < skin.size(); ++v) {
         SheetPoint& point = body.points[v];
         // The trunk alone: an arm is too thin to lose so much.
-        const double arm = double{point.weights[kLeftArm]} + double{point.weights[kRightArm]};
+        const double arm = static_cast<double>(point.weights[kLeftArm]) + static_cast<double>(point.weights[kRightArm]);
         held.push_back(smooth_step(-worn(point) / kOver) * smooth_step(1.0 - 2.0 * arm));
         point.skin = point.place = glm::mix(skin[v], even[v], held[v]);
         mesh.positions[point.vertex] = point.place;

@@ -242,6 +242,7 @@ class Fitter {
             way.push_back(beside_skull(side, last.y - run * std::sin(angle), last.z - run * std::cos(angle), 0.0));
         }
         std::vector<TubePoint> points;
+        points.reserve(way.size());
         for (const Double3& at : way) points.push_back({at, {0.0, 1.0, 0.0}, make_.temple, 0.8 * make_.rim_deep});
         add_tube(mesh_, points, false, Zone::kGlasses);
     }

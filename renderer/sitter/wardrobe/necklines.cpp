@@ -34,7 +34,7 @@ Outline strapless_edge(const BonePivots& pivots) {
     const Double3 neck_base = pivots[kNeck1];
     return [neck_base](const SheetPoint& point) {
         const Double3 p = point.skin - neck_base;
-        const double arm = double{point.weights[kLeftArm]} + double{point.weights[kRightArm]};
+        const double arm = static_cast<double>(point.weights[kLeftArm]) + static_cast<double>(point.weights[kRightArm]);
         const double curve = 0.016 * std::cos(p.x / 0.055) * (p.z > 0.0 ? 1.0 : 0.0);
         return std::max(p.y + 0.168 + curve, 0.12 * (arm - 0.45));
     };

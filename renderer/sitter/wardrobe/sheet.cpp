@@ -18,7 +18,9 @@ SheetPoint between(const SheetPoint& a, const SheetPoint& b, double t) {
     point.skin = glm::mix(a.skin, b.skin, t);
     point.normal = glm::normalize(glm::mix(a.normal, b.normal, t));
     for (std::size_t k = 0; k < kBoneCount; ++k) {
-        point.weights.at(k) = static_cast<float>((1.0 - t) * double{a.weights.at(k)} + t * double{b.weights.at(k)});
+        const auto from = static_cast<double>(a.weights.at(k));
+        const auto to = static_cast<double>(b.weights.at(k));
+        point.weights.at(k) = static_cast<float>((1.0 - t) * from + t * to);
     }
     return point;
 }
@@ -124,6 +126,7 @@ std::vector<bool> near_border(const ClothSheet& sheet, double reach) {
         }
     }
     std::vector<bool> near;
+    near.reserve(distance.size());
     for (const double d : distance) near.push_back(d <= reach);
     return near;
 }
