@@ -43,7 +43,7 @@ struct Times {
 
     void keep_shortest(const Times& other) {
         const auto keep = [](Seen& seen, const Seen& now) {
-            seen = {now.paths, std::min(seen.film, now.film), std::min(seen.clean, now.clean)};
+            seen = {std::max(seen.paths, now.paths), std::min(seen.film, now.film), std::min(seen.clean, now.clean)};
         };
         taken = std::min(taken, other.taken);
         keep(coarse, other.coarse);

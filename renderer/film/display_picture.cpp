@@ -3,6 +3,7 @@
 #include <cassert>
 #include <cmath>
 
+#include <tbb/blocked_range.h>
 #include <tbb/parallel_for.h>
 
 #include "film/encode_picture.h"

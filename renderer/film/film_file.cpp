@@ -1,4 +1,5 @@
 #include <cstring>
+#include <optional>
 #include <set>
 
 #include "film/exr_file.h"
@@ -27,7 +28,7 @@ std::vector<std::string> band_names() {
     return names;
 }
 
-bool is_glints(const std::string& name) { return name.rfind(kGlints, 0) == 0; }
+bool is_glints(const std::string& name) { return name.starts_with(kGlints); }
 
 std::vector<std::string> channels_of_part(const std::string& name) {
     if (name == kNormal) return {"X", "Y", "Z"};
@@ -67,11 +68,11 @@ void take_pixels(const ReadExrPart& part, std::vector<Pixel>& pixels) {
 }
 
 // They come after all layers. None: there is no such layer.
-FilmLayer* layer_of_glints(const std::string& name, Film& film) {
+std::optional<std::size_t> layer_of_glints(const std::string& name, const Film& film) {
     for (std::size_t l = 0; l < film.layers.size(); ++l) {
-        if (name == kGlints + std::to_string(l)) return &film.layers[l];
+        if (name == kGlints + std::to_string(l)) return l;
     }
-    return nullptr;
+    return std::nullopt;
 }
 
 void add_part(const ReadExrPart& part, Film& film) {
@@ -81,21 +82,21 @@ void add_part(const ReadExrPart& part, Film& film) {
         take_pixels(part, film.features.depth_m);
     } else if (part.name == kAlbedo) {
         take_pixels(part, film.features.albedo);
-    } else if (is_glints(part.name)) {
-        take_pixels(part, layer_of_glints(part.name, film)->glints);
+    } else if (const auto layer = layer_of_glints(part.name, film)) {
+        take_pixels(part, film.layers[*layer].glints);
     } else {
         take_pixels(part, film.layers.emplace_back(FilmLayer{part.name, {}}).pixels);
     }
 }
 
 // Empty if the part can be taken into the film, or else why not.
-std::string objection(const ReadExrPart& part, Film& film) {
+std::string objection(const ReadExrPart& part, const Film& film) {
     if (part.width != film.width || part.height != film.height) return "its parts differ in size";
     if (part.name.empty()) return "a part has no name";
     if (part.channels != channels_of_part(part.name)) {
         return "part \"" + part.name + "\" has other bands or channels than this program's";
     }
-    if (is_glints(part.name) && layer_of_glints(part.name, film) == nullptr) {
+    if (is_glints(part.name) && !layer_of_glints(part.name, film)) {
         return "part \"" + part.name + "\" belongs to no light before it";
     }
     if (part.as_half) return "part \"" + part.name + "\" is not of 32-bit floats";

@@ -19,7 +19,8 @@ std::vector<Pixel> thinned(const std::vector<Pixel>& pixels, const Film& film, i
     return thin;
 }
 
-// What the camera saw before, which more paths have told of; but for pixels where a light's body stands or stood.
+// What the camera saw before, which more paths have told of. Where nothing is now, or was before, it looks anew, and
+// tells no distance, so that the next film that is laid over this one looks there too.
 FilmFeatures seen_before(const Film& before, const FilmFeatures& now, int every) {
     FilmFeatures seen;
     seen.albedo = thinned(before.features.albedo, before, every);
@@ -30,7 +31,7 @@ FilmFeatures seen_before(const Film& before, const FilmFeatures& now, int every)
         if (seen.depth_m[i] > 0.0F && now.depth_m[i] > 0.0F) continue;
         seen.albedo[i] = now.albedo[i];
         seen.normal[i] = now.normal[i];
-        seen.depth_m[i] = now.depth_m[i];
+        seen.depth_m[i] = 0.0F;
     }
     return seen;
 }

@@ -125,6 +125,12 @@ void RenderSession::rearrange() {
     halt();
     ready_.rehearsal.stage->rearrange(ready_.rehearsal.studio);
     ready_.rehearsal.nobody->rearrange(ready_.rehearsal.studio);
+    // The studio's eyes have pupils as they are when nobody has asked.
+    set_pupils(ready_.lit);
+}
+
+void RenderSession::set_pupils(const LitStudio& lit) {
+    ready_.rehearsal.stage->set_pupil_radius(pupil_radius_behind_cornea_m(1e-3 * lit.pupil->diameter_mm));
 }
 
 Problems RenderSession::relight(SceneChange& change) {
@@ -133,7 +139,7 @@ Problems RenderSession::relight(SceneChange& change) {
     change.pupils = lit->pupil->diameter_mm != ready_.lit.pupil->diameter_mm && ready_.rehearsal.studio.sitter.eyes;
     if (change.pupils) {
         halt();
-        ready_.rehearsal.stage->set_pupil_radius(pupil_radius_behind_cornea_m(1e-3 * lit->pupil->diameter_mm));
+        set_pupils(*lit);
     }
     ready_.lit = std::move(*lit);
     return {};
@@ -146,7 +152,7 @@ void RenderSession::set_card(const SceneChange& change) {
     card_ = std::move(card);
     if (!proof_ || change.reach > Reach::kDeveloping || stale_ == all_layers()) return;
     proof_->card = card_;
-    proof_->complete = proof_->complete && !change.pupils;
+    proof_->complete = proof_->complete && !change.pupils && stale_ == 0;
     ++proof_->number;
     shown_.notify_all();
 }
@@ -182,18 +188,13 @@ std::vector<RenderSession::Task> RenderSession::tasks_for(const SceneChange& cha
         stale_ = all;
         whole_.reset();
     }
-    if (!whole_) {
-        return {{all, kFirstLookSamples, kFirstLookSamples, kFirstLookEvery, 1, {}}, {all, pass, samples, 1, 1, {}}};
-    }
-    std::vector<Task> tasks;
-    int known = whole_->samples;
-    if (stale_ != 0) {
-        known = stale_ == all ? 1 : whole_->features.samples;
-        tasks.push_back({stale_, 1, 1, kFirstLookEvery, 1, whole_});
-        tasks.push_back({stale_, 1, known, 1, 1, whole_});
-    }
-    tasks.push_back({all, pass, samples, 1, std::min(known + 1, samples), stale_ == all ? whole_ : nullptr});
-    return tasks;
+    const Task look{all, kFirstLookSamples, kFirstLookSamples, kFirstLookEvery, kFirstLookInEyes};
+    if (!whole_) return {look, {all, pass, samples}};
+    if (stale_ == 0) return {{all, pass, samples, 1, 1, std::min(known_ + 1, samples)}};
+    const int known = stale_ == all ? 1 : known_;
+    return {{stale_, 1, 1, kFirstLookEvery, kFirstLookInEyes, 1, true},
+            {stale_, 1, known, 1, kFirstLookInEyes, 1, true},
+            {all, pass, samples, 1, 1, std::min(known + 1, samples), stale_ == all}};
 }
 
 void RenderSession::begin(const SceneChange& change) {
@@ -213,31 +214,35 @@ void RenderSession::trace(const Studio& studio, std::vector<Task> tasks) {
     for (const Task& task : tasks) all_work += task.work();
     double done = 0.0;
     std::unique_ptr<const Rendered> look;
-    for (Task& task : tasks) {
+    for (const Task& task : tasks) {
+        std::shared_ptr<const Film> before;
+        if (task.over_whole) {
+            const std::lock_guard<std::mutex> lock(showing_);
+            before = whole_;
+        }
         RenderOptions options;
         options.samples = task.samples;
         options.seed = studio.setup.picture.seed;
         options.threads = options_.threads;
         options.cancel = &stop_;
-        if (task.first_pass < options.first_pass) options.more_in_eyes = kFirstLookInEyes;
         options.first_pass = task.first_pass;
+        options.more_in_eyes = task.more_in_eyes;
         options.layers = task.layers;
         options.every = task.every;
         options.memory = &memory_;
-        if (look && look->film.samples == std::min(task.first_pass, task.samples)) options.look = look.get();
+        if (look && task.begins_with(tasks.front())) options.look = look.get();
         options.progress = [&](double share) {
             progress_ = (done + share * task.work()) / all_work;
             if (holds_ > 0) wait_while_held();
         };
         options.after_pass = [&](const Film& film) {
             const bool last = &task == &tasks.back() && film.samples == task.samples;
-            if (film.samples >= task.shown_from) show(studio, task, film, last);
+            if (film.samples >= task.shown_from) show(studio, task, film, last, before);
             return task.samples;
         };
         Rendered rendered = render_film(studio, *ready_.rehearsal.stage, options);
         if (rendered.cancelled) return;
         // Films are large.
-        task.over.reset();
         look.reset();
         if (task.every == kFirstLookEvery) look = std::make_unique<Rendered>(std::move(rendered));
         done += task.work();
@@ -245,7 +250,8 @@ void RenderSession::trace(const Studio& studio, std::vector<Task> tasks) {
     progress_ = 1.0;
 }
 
-void RenderSession::show(const Studio& studio, Task& task, const Film& film, bool last) {
+void RenderSession::show(const Studio& studio, const Task& task, const Film& film, bool last,
+                         std::shared_ptr<const Film>& before) {
     // Films are large: those that are no longer shown go before the next is copied.
     const std::lock_guard<std::mutex> lock(showing_);
     const std::uint64_t number = proof_ ? proof_->number + 1 : 1;
@@ -253,11 +259,14 @@ void RenderSession::show(const Studio& studio, Task& task, const Film& film, boo
     proof_.reset();
     if (has_all_pixels) whole_.reset();
     const auto shown =
-        std::make_shared<const Film>(task.over ? laid_over(*task.over, film, task.layers, task.every) : Film(film));
+        std::make_shared<const Film>(before ? laid_over(*before, film, task.layers, task.every) : Film(film));
     if (has_all_pixels) {
         whole_ = shown;
-        if (task.over) task.over = shown;  // whose other layers are the same, and what the camera saw
-        if (task.layers == all_layers()) stale_ = 0;
+        if (before) before = shown;
+        if (task.layers == all_layers()) {
+            stale_ = 0;
+            known_ = film.samples;
+        }
     }
     const PictureSettings& picture = studio.setup.picture;
     proof_ = Proof{shown, card_, picture.width, picture.height, task.every, number, last};

@@ -6,6 +6,7 @@
 // first as a coarse look. The last proof of a scene is the picture that render_film would give of it.
 #pragma once
 
+#include <algorithm>
 #include <atomic>
 #include <chrono>
 #include <condition_variable>
@@ -83,9 +84,15 @@ class RenderSession {
         int first_pass = 0;
         int samples = 0;
         int every = 1;
-        int shown_from = 0;                  // paths a pixel with which it is better than what is shown
-        std::shared_ptr<const Film> over{};  // a light moved: the film with the other layers, and what the camera saw
+        int more_in_eyes = 1;
+        int shown_from = 1;       // paths a pixel with which it is better than what is shown
+        bool over_whole = false;  // only lights have moved: the rest is taken from the last film of all pixels
         double work() const { return static_cast<double>(samples) / (every * every); }
+        // Whether the look's pixels are those of its own first pass.
+        bool begins_with(const Task& look) const {
+            return layers == look.layers && std::min(first_pass, samples) == look.samples &&
+                   more_in_eyes == look.more_in_eyes;
+        }
     };
     // The scene as it is now.
     struct Ready {
@@ -98,6 +105,7 @@ class RenderSession {
     Problems change_sitter(const ParsedScene& scene);
     Problems change_studio(const ParsedScene& scene, SceneChange& change);
     void rearrange();
+    void set_pupils(const LitStudio& lit);
     Problems relight(SceneChange& change);
     void set_card(const SceneChange& change);
     LayerBits all_layers() const;
@@ -109,7 +117,8 @@ class RenderSession {
     void hold(int more);
     void wait_while_held();
     void trace(const Studio& studio, std::vector<Task> tasks);
-    void show(const Studio& studio, Task& task, const Film& film, bool last);
+    // before: the film that this one is laid over, if it is; then this one.
+    void show(const Studio& studio, const Task& task, const Film& film, bool last, std::shared_ptr<const Film>& before);
 
     SessionOptions options_;
     std::mutex changing_;  // held by whoever changes what follows
@@ -129,6 +138,7 @@ class RenderSession {
     std::optional<Proof> proof_;
     std::shared_ptr<const Film> whole_;  // the last film of all pixels, if only lights have moved since
     LayerBits stale_ = 0;                // its layers whose lights have
+    int known_ = 0;                      // paths a pixel of the others
 };
 
 }  // namespace understudy

@@ -1,4 +1,4 @@
-// The pixels that show an eye: a catchlight is a few of them, and is looked for first.
+// The pixels that show an iris, and those beside them: a catchlight is a few of them, and is looked for first.
 #pragma once
 
 #include <cmath>

@@ -18,6 +18,7 @@ void PathTracer::cross_lens(Group& group, std::uint32_t index, const Hit& hit) c
     mirror.arrival = Arrival::kSeen;
     mirror.may_split = false;
     mirror.sees = false;
+    mirror.only_hair = false;
     mirror.vertex += kLensBranch;
 
     // Shadow rays pass lenses in the same way, so whatever was sampled before the lens still stands. Of paths that have

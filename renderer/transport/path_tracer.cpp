@@ -138,7 +138,9 @@ void PathTracer::meet_emitter(const Walk& walk, const Hit& hit, PathLight& light
     }
     const float brought = weight * emitter.radiance(hit.position, -walk.ray.direction);
     book(walk, light, hit.index, Light4(brought));
-    const bool mirrored = walk.arrival == Arrival::kSeen && walk.vertex >= kMirrorBranch;
+    // Straight from a mirror image, and not through a cloth, whose open places are met by chance.
+    const bool mirrored =
+        walk.arrival == Arrival::kSeen && walk.vertex >= kMirrorBranch && walk.vertex % kMirrorBranch == 0;
     const bool asked = (light.asked >> hit.index & 1U) != 0;
     if (mirrored && asked && is_grey(walk.throughput)) light.glints[hit.index] += walk.throughput.x * brought;
 }

@@ -40,15 +40,15 @@ struct RenderOptions {
     std::function<int(const Film&)> after_pass;
     // Four samples reach every band; fewer come sooner.
     int first_pass = 4;
-    // In the first pass, times as many where an eye is seen: for pictures of few paths, whose catchlights are looked
-    // for.
+    // In the first pass, times as many where an iris is seen: for pictures of one path or two, whose catchlights are
+    // looked for. Later passes trace some of those paths again, which does no harm.
     int more_in_eyes = 1;
     // The film's layers that are traced; the others stay without pixels.
     LayerBits layers = kAllLayers;
     // Every so many-th pixel of every so many-th row, for a first look: the film is so many times smaller.
     int every = 1;
-    // A first look at the same picture, with the same seed and layers, of as many paths as the first pass: its pixels
-    // are not traced again. Every pixel is traced then.
+    // A first look at the same picture, with the same seed, layers and more_in_eyes, of as many paths as the first
+    // pass: its pixels are not traced again. Every pixel is traced then.
     const Rendered* look = nullptr;
     // What each layer weighs in the picture that is wanted, its even light in linear light (film/develop.h): paths go
     // where that picture is noisy. None: evenly.

@@ -22,6 +22,7 @@ void expect_same_film(const Film& one, const Film& other) {
         EXPECT_EQ(one.layers[i].pixels, other.layers[i].pixels);
         EXPECT_EQ(one.layers[i].glints, other.layers[i].glints);
     }
+    EXPECT_EQ(one.features.samples, other.features.samples);
     EXPECT_EQ(one.features.albedo, other.features.albedo);
     EXPECT_EQ(one.features.normal, other.features.normal);
     EXPECT_EQ(one.features.depth_m, other.features.depth_m);

@@ -49,6 +49,7 @@ inline Film busy_film(int width, int height) {
     film.width = width;
     film.height = height;
     film.samples = 64;
+    film.features.samples = 64;
     const auto fill = [&](Bands& bands) {
         for (float& value : bands) value = uniform(random);
     };

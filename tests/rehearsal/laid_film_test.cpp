@@ -44,10 +44,13 @@ TEST(LaidFilm, SeesAnewWhereALightStandsOrStood) {
     before.features.depth_m[2] = 0.0F;
     traced.features.depth_m[5] = 0.0F;
     const Film laid = laid_over(before, traced, 3U, 1);
+    // The next pass has seen more of those places, and is believed again.
+    const Film next = film(3.0F, 0.8F, 2);
+    const Film again = laid_over(laid, next, 3U, 1);
     for (std::size_t i = 0; i < 8; ++i) {
-        const Film& seen = i == 2 || i == 5 ? traced : before;
-        EXPECT_EQ(laid.features.albedo[i], seen.features.albedo[i]) << i;
-        EXPECT_EQ(laid.features.depth_m[i], seen.features.depth_m[i]) << i;
+        const bool anew = i == 2 || i == 5;
+        EXPECT_EQ(laid.features.albedo[i], (anew ? traced : before).features.albedo[i]) << i;
+        EXPECT_EQ(again.features.albedo[i], (anew ? next : before).features.albedo[i]) << i;
     }
 }
 

@@ -38,6 +38,9 @@ TEST(LensPath, SharesTheLightBetweenMirrorImageAndStraightOn) {
     PathTracer(stage).look({{0.0F, 0.0F, 2.0F}, {0.0F, 0.0F, -1.0F}}, sample_waves(0.4F), sampler, light);
     const float direct = stage.emitters()[0].radiance({2.0F, 0.0F, 0.0F}, {-1.0F, 0.0F, 0.0F});
     EXPECT_NEAR(light.layers[0].x / direct, mirrored, 1e-4);
+    EXPECT_EQ(light.glints[0], light.layers[0].x);
+    EXPECT_EQ(light.by_hair[0], Light4(0.0F)) << "or it would be booked twice";
+    EXPECT_EQ(light.glints[1], 0.0F);
     EXPECT_NEAR(light.layers[1].x / direct, 1.0 - mirrored, 1e-4);
 }
 
