@@ -43,13 +43,9 @@ Picture as_bright_as(const Picture& traced, Picture clean) {
     return clean;
 }
 
-// Catchlights are a few bright pixels beside dark ones, as noise is, but they have none. So they stay as they are.
-Picture without(Picture picture, const Picture& glints) {
-    for (std::size_t i = 0; i < picture.pixels.size(); ++i) picture.pixels[i] -= glints.pixels[i];
-    return picture;
-}
-Picture with(Picture picture, const Picture& glints) {
-    for (std::size_t i = 0; i < picture.pixels.size(); ++i) picture.pixels[i] += glints.pixels[i];
+// So many times the other one on top.
+Picture sum_of(Picture picture, float times, const Picture& other) {
+    for (std::size_t i = 0; i < picture.pixels.size(); ++i) picture.pixels[i] += times * other.pixels[i];
     return picture;
 }
 
@@ -68,12 +64,13 @@ Picture mixed(const Picture& traced, const Picture& clean, double samples, doubl
 Picture Denoiser::clean(const Film& film, const Developing& developing) const {
     Picture traced = develop(film, developing);
     if (film.features.samples < kLeastSamples) return traced;
+    // Catchlights are a few bright pixels beside dark ones, as noise is, but they have none: they stay as they are.
     const Picture glints = develop_glints(film, developing);
-    traced = without(std::move(traced), glints);
+    traced = sum_of(std::move(traced), -1.0F, glints);
     const Features features = features_of(film, developing);
     if (!network_) {
         Picture clean = denoise_a_trous(traced, features, film.samples);
-        return with(mixed(traced, clean, film.samples, kAsGoodAsFiltered), glints);
+        return sum_of(mixed(traced, clean, film.samples, kAsGoodAsFiltered), 1.0F, glints);
     }
     Picture clean = denoise_learned(*network_, traced, features);
     if (developing.treatment == Treatment::kBlackAndWhite) {
@@ -81,7 +78,7 @@ Picture Denoiser::clean(const Film& film, const Developing& developing) const {
         for (Vec3& pixel : clean.pixels) pixel = Vec3((pixel.x + pixel.y + pixel.z) / 3.0F);
     }
     clean = as_bright_as(traced, std::move(clean));
-    return with(mixed(traced, clean, film.samples, kAsGoodAsLearned), glints);
+    return sum_of(mixed(traced, clean, film.samples, kAsGoodAsLearned), 1.0F, glints);
 }
 
 }  // namespace understudy

@@ -129,7 +129,8 @@ void PathTracer::meet_ambient(Walk& walk, PathLight& light) const {
 }
 
 void PathTracer::meet_emitter(const Walk& walk, const Hit& hit, PathLight& light) const {
-    if (!hit.luminous || walk.arrival == Arrival::kCounted) return;
+    const bool asked = (light.asked >> hit.index & 1U) != 0;
+    if (!asked || !hit.luminous || walk.arrival == Arrival::kCounted) return;
     const Emitter& emitter = stage_.emitters()[hit.index];
     float weight = 1.0F;
     if (walk.arrival == Arrival::kWeighed) {
@@ -141,8 +142,7 @@ void PathTracer::meet_emitter(const Walk& walk, const Hit& hit, PathLight& light
     // Straight from a mirror image, and not through a cloth, whose open places are met by chance.
     const bool mirrored =
         walk.arrival == Arrival::kSeen && walk.vertex >= kMirrorBranch && walk.vertex % kMirrorBranch == 0;
-    const bool asked = (light.asked >> hit.index & 1U) != 0;
-    if (mirrored && asked && is_grey(walk.throughput)) light.glints[hit.index] += walk.throughput.x * brought;
+    if (mirrored && is_grey(walk.throughput)) light.glints[hit.index] += walk.throughput.x * brought;
 }
 
 PathTracer::Vertex PathTracer::vertex_at(const Hit& hit, std::uint32_t walk, const Frame& frame,
